@@ -1,0 +1,82 @@
+import compression from 'compression';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { ServerSettings } from './settings.ts';
+
+type Handler = (request: IncomingMessage, response: ServerResponse, next: () => void) => void;
+
+/** A year of measurements by the minute is about 30 MB as CSV; this leaves room. */
+const BODY_LIMIT = '256M';
+const OWN_NAMES = ['localhost', '127.0.0.1', '[::1]'];
+
+/**
+ * Listens with the built app behind it.
+ * @throws Error in a sentence when the port is taken or the host is not this machine's.
+ */
+export async function serve(settings: ServerSettings): Promise<Server> {
+	const app = await loadApp();
+	const compress = compression() as unknown as Handler;
+	const server = createServer((request, response) => {
+		if (!isAllowedHost(request.headers.host, settings.hosts)) return refuseHost(response);
+		// Kit takes an unmarked request for https, and would then refuse every form.
+		request.headers['x-forwarded-proto'] ??= 'http';
+		compress(request, response, () => app(request, response, () => notFound(response)));
+	});
+	await listen(server, settings);
+	return server;
+}
+
+async function loadApp(): Promise<Handler> {
+	process.env.PROTOCOL_HEADER ??= 'x-forwarded-proto';
+	process.env.BODY_SIZE_LIMIT ??= BODY_LIMIT;
+	const built = (await import(pathToFileURL(resolve('build/handler.js')).href)) as {
+		handler: Handler;
+	};
+	return built.handler;
+}
+
+/**
+ * A page elsewhere can point its own name at this machine and read what it finds (DNS
+ * rebinding), so only names that belong here are answered.
+ */
+export function isAllowedHost(header: string | undefined, extra: readonly string[]): boolean {
+	const name = header?.toLowerCase().replace(/:\d+$/, '');
+	return name !== undefined && (OWN_NAMES.includes(name) || extra.includes(name));
+}
+
+function refuseHost(response: ServerResponse): void {
+	response.writeHead(421, { 'content-type': 'text/plain; charset=utf-8' });
+	response.end(
+		'This name is not one that Frostledger answers to. Open it as localhost, or list the name in FROSTLEDGER_HOSTS.\n'
+	);
+}
+
+function notFound(response: ServerResponse): void {
+	response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' });
+	response.end('Nothing is here.\n');
+}
+
+function listen(server: Server, { port, host }: ServerSettings): Promise<void> {
+	return new Promise((done, fail) => {
+		server.once('error', (cause: NodeJS.ErrnoException) => fail(explain(cause, port, host)));
+		server.listen(port, host, done);
+	});
+}
+
+function explain(cause: NodeJS.ErrnoException, port: number, host: string): Error {
+	if (cause.code === 'EADDRINUSE') {
+		return new Error(
+			`port ${port} is taken; stop what uses it, or choose another: PORT=3001 npm start`
+		);
+	}
+	if (cause.code === 'EACCES') {
+		return new Error(
+			`port ${port} may not be used by this account; choose one above 1023 with PORT`
+		);
+	}
+	if (cause.code === 'EADDRNOTAVAIL' || cause.code === 'ENOTFOUND') {
+		return new Error(`HOST is "${host}", which is not an address of this machine`);
+	}
+	return cause;
+}
