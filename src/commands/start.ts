@@ -1,3 +1,4 @@
+import type { AddressInfo } from 'node:net';
 import { ensureBuilt } from './start/build.ts';
 import { serve } from './start/server.ts';
 import { readSettings } from './start/settings.ts';
@@ -10,7 +11,9 @@ async function start(): Promise<void> {
 	await ensureBuilt();
 	const server = await serve(settings);
 	const name = settings.host === '127.0.0.1' ? 'localhost' : settings.host;
-	process.stdout.write(`Frostledger is at http://${name}:${settings.port} (stop it with Ctrl+C)\n`);
+	// The port that was bound: with PORT=0 the system chooses a free one.
+	const { port } = server.address() as AddressInfo;
+	process.stdout.write(`Frostledger is at http://${name}:${port} (stop it with Ctrl+C)\n`);
 	for (const signal of ['SIGINT', 'SIGTERM'] as const) {
 		process.once(signal, () => {
 			server.close(() => {

@@ -1,0 +1,51 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+export interface RunningApp {
+	url: string;
+	stop(): Promise<void>;
+}
+
+/** The app as `npm start` runs it, on a free port, with a data folder of its own. */
+export async function startApp(environment: Record<string, string> = {}): Promise<RunningApp> {
+	const data = mkdtempSync(join(tmpdir(), 'frostledger-app-'));
+	const child = spawn(
+		process.execPath,
+		['node_modules/tsx/dist/cli.mjs', 'src/commands/start.ts'],
+		{
+			env: {
+				...process.env,
+				NODE_ENV: 'production',
+				VITEST: undefined,
+				PORT: '0',
+				FROSTLEDGER_DATA: data,
+				...environment
+			}
+		}
+	);
+	const url = await address(child);
+	return {
+		url,
+		async stop() {
+			child.kill('SIGTERM');
+			await new Promise((done) => child.once('exit', done));
+			rmSync(data, { recursive: true, force: true });
+		}
+	};
+}
+
+function address(child: ChildProcess): Promise<string> {
+	return new Promise((done, fail) => {
+		let output = '';
+		const read = (chunk: Buffer) => {
+			output += chunk.toString();
+			const found = /http:\/\/\S+/.exec(output);
+			if (found) done(found[0]);
+		};
+		child.stdout?.on('data', read);
+		child.stderr?.on('data', read);
+		child.once('exit', (code) => fail(new Error(`the app stopped with code ${code}: ${output}`)));
+	});
+}

@@ -1,0 +1,40 @@
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+
+export const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
+export const DESK = { viewport: { width: 1440, height: 900 } };
+
+/** `null` where this machine has no browser; the tests that need one are then skipped. */
+export const browserPath = inject('browserPath');
+
+const QUIET = [
+	'--no-sandbox',
+	'--disable-gpu',
+	'--disable-background-networking',
+	'--disable-component-update',
+	'--disable-sync',
+	'--no-first-run'
+];
+
+export function launch(): Promise<Browser> {
+	if (!browserPath) throw new Error('no browser on this machine');
+	return chromium.launch({
+		executablePath: browserPath,
+		args: QUIET,
+		env: { ...process.env, ...inject('browserEnvironment') } as Record<string, string>
+	});
+}
+
+/** A page of a context of its own; any error on it fails the test that closes it. */
+export async function openPage(
+	browser: Browser,
+	options: BrowserContextOptions
+): Promise<Page & { problems: string[] }> {
+	const context = await browser.newContext(options);
+	const page = Object.assign(await context.newPage(), { problems: [] as string[] });
+	page.on('pageerror', (cause) => page.problems.push(String(cause)));
+	page.on('console', (message) => {
+		if (message.type() === 'error') page.problems.push(message.text());
+	});
+	return page;
+}
