@@ -41,11 +41,15 @@ async function bundledBrowser(): Promise<string | null> {
 	const { version } = JSON.parse(manifest) as { version: string };
 	const folder = resolve('node_modules/.cache', `chromium-${version}`);
 	mkdirSync(folder, { recursive: true });
+	const before = process.env.TMPDIR;
 	process.env.TMPDIR = folder;
 	// Without it the package expects the system's NSS libraries.
 	process.env.AWS_LAMBDA_JS_RUNTIME = 'nodejs22.x';
 	const { default: chromium } = await import('@sparticuz/chromium');
-	return chromium.executablePath();
+	const path = await chromium.executablePath();
+	if (before === undefined) delete process.env.TMPDIR;
+	else process.env.TMPDIR = before;
+	return path;
 }
 
 function pick(names: string[]): Record<string, string> {
