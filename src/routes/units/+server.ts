@@ -1,0 +1,26 @@
+import { redirect } from '@sveltejs/kit';
+import { parseUnits, UNITS_COOKIE, withUnits } from '#lib/ui/units-setting.ts';
+import type { RequestHandler } from './$types';
+
+const YEAR_S = 365 * 24 * 60 * 60;
+
+/** Keeps the wished units and goes back to the page the form was on. */
+export const POST: RequestHandler = async ({ request, cookies, url }) => {
+	const form = await request.formData();
+	const units = withUnits(parseUnits(cookies.get(UNITS_COOKIE)), Object.fromEntries(form));
+	cookies.set(UNITS_COOKIE, JSON.stringify(units), {
+		path: '/',
+		maxAge: YEAR_S,
+		sameSite: 'lax',
+		// Kit would mark it so on plain http too, unless the host is localhost.
+		secure: url.protocol === 'https:'
+	});
+	redirect(303, ownPath(form.get('back'), url));
+};
+
+/** Only a path of this site: `//host` and `/\host` lead elsewhere. */
+function ownPath(wish: unknown, url: URL): string {
+	if (typeof wish !== 'string' || !wish.startsWith('/')) return '/';
+	const target = new URL(wish, url);
+	return target.origin === url.origin ? target.pathname + target.search : '/';
+}
