@@ -1,3 +1,4 @@
+import { isIsoDate, type IsoDate } from '#lib/model/calendar.ts';
 import { fieldText, fieldUnits, toSi, type FieldUnit, type Quantity } from './quantity.ts';
 import { readTypedNumber } from './typed-number.ts';
 
@@ -49,6 +50,15 @@ export class FormInput {
 		this.issues.push({ field, message });
 	}
 
+	/** Puts what a schema says of `holes.0.total_m` beside the field that it came from. */
+	refuseAll(problems: readonly { path: readonly PropertyKey[]; message: string }[]): void {
+		for (const { path, message } of problems) {
+			const field = this.#fieldAt(path.join('.'));
+			if (this.issues.some((issue) => issue.field === field)) continue;
+			this.refuse(field, message.startsWith('must') ? `This ${message}.` : message);
+		}
+	}
+
 	/** Asks once; the same value sent again with its box ticked is taken. */
 	ask(field: string, message: string, keep: string): void {
 		if (this.values[keepName(field)] === this.values[field]) return;
@@ -86,6 +96,20 @@ export class FormInput {
 		}
 		const si = toSi(typed.value, unit);
 		return this.#isWithin(field, si, unit, limits) ? si : null;
+	}
+
+	/** A day, `null` when left empty or refused. */
+	day(field: string): IsoDate | null {
+		const text = this.text(field);
+		if (text === null || isIsoDate(text)) return text;
+		this.refuse(field, `“${text}” is not a day. Type it like 2027-01-31.`);
+		return null;
+	}
+
+	#fieldAt(path: string): string {
+		if (this.values[path] !== undefined) return path;
+		const stem = path.replace(/_[A-Za-z0-9]+$/, '');
+		return Object.keys(this.values).find((name) => name.startsWith(`${stem}_`)) ?? path;
 	}
 
 	#isWithin(field: string, si: number, unit: FieldUnit, { from, to }: Limits): boolean {

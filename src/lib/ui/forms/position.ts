@@ -6,13 +6,19 @@ export interface TypedPosition {
 	longitude: string;
 }
 
+/** A comma between digits may be a decimal one, so alone it parts only numbers that have points. */
+const PAIRS = [
+	/^(.*[NSns])[\s,;]+(.*[EWew])$/,
+	/^(-?\d+\.\d+),(-?\d+\.\d+)$/,
+	/^(-?\d+(?:\.\d+)?)(?:\s*;\s*|,\s+|\s+)(-?\d+(?:\.\d+)?)$/,
+	/^(-?\d+(?:,\d+)?)(?:\s*;\s*|\s+)(-?\d+(?:,\d+)?)$/
+];
+
 /** Takes a pair pasted into the latitude field apart; leaves anything else alone. */
 export function splitPosition(latitude: string, longitude: string): TypedPosition {
 	if (longitude.trim() !== '') return { latitude, longitude };
-	const pair =
-		/^(.*[NSns])[\s,;]+(.*[EWew])$/.exec(latitude.trim()) ??
-		/^(-?\d+(?:\.\d+)?)\s*[,;\s]\s*(-?\d+(?:\.\d+)?)$/.exec(latitude.trim()) ??
-		/^(-?\d+(?:,\d+)?)\s*[;\s]\s*(-?\d+(?:,\d+)?)$/.exec(latitude.trim());
+	const text = latitude.trim().replaceAll('−', '-');
+	const pair = PAIRS.map((pattern) => pattern.exec(text)).find(Boolean);
 	return pair?.[1] && pair[2]
 		? { latitude: pair[1].trim(), longitude: pair[2].trim() }
 		: { latitude, longitude };

@@ -1,32 +1,44 @@
+import { INCH_m, POUND_kg } from '#lib/model/units.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
 /** What a number field measures. Its field is named with the unit it is typed in: `total_cm`. */
-export type Quantity = 'length' | 'height' | 'area' | 'mass';
+export type Quantity = 'length' | 'height' | 'area' | 'mass' | 'hours' | 'density';
 
 export interface FieldUnit {
 	/** What follows the underscore in the field's name. */
 	suffix: string;
 	/** What the label says. */
 	label: string;
-	/** One of these in SI. */
+	/** One of these in the unit that is stored. */
 	inSi: number;
 }
 
 const CM: FieldUnit = { suffix: 'cm', label: 'cm', inSi: 0.01 };
-const INCH: FieldUnit = { suffix: 'in', label: 'inches', inSi: 0.0254 };
+const INCH: FieldUnit = { suffix: 'in', label: 'inches', inSi: INCH_m };
 const METRE: FieldUnit = { suffix: 'm', label: 'm', inSi: 1 };
-const FOOT: FieldUnit = { suffix: 'ft', label: 'feet', inSi: 0.3048 };
+const FOOT: FieldUnit = { suffix: 'ft', label: 'feet', inSi: 12 * INCH_m };
 const KM2: FieldUnit = { suffix: 'km2', label: 'km²', inSi: 1 };
 /** The international acre, in km². */
 const ACRE: FieldUnit = { suffix: 'acre', label: 'acres', inSi: 0.0040468564224 };
 const KG: FieldUnit = { suffix: 'kg', label: 'kg', inSi: 1 };
-const POUND: FieldUnit = { suffix: 'lb', label: 'lb', inSi: 0.45359237 };
+const POUND: FieldUnit = { suffix: 'lb', label: 'lb', inSi: POUND_kg };
+
+const HOUR: FieldUnit = { suffix: 'h', label: 'hours', inSi: 1 };
+const KG_M3: FieldUnit = { suffix: 'kg_m3', label: 'kg/m³', inSi: 1 };
+/** A cubic foot weighed in pounds. */
+const POUND_FT3: FieldUnit = {
+	suffix: 'lb_ft3',
+	label: 'lb/ft³',
+	inSi: POUND_kg / (12 * INCH_m) ** 3
+};
 
 const FIELD_UNITS: Record<Quantity, readonly [metric: FieldUnit, imperial: FieldUnit]> = {
 	length: [CM, INCH],
 	height: [METRE, FOOT],
 	area: [KM2, ACRE],
-	mass: [KG, POUND]
+	mass: [KG, POUND],
+	hours: [HOUR, HOUR],
+	density: [KG_M3, POUND_FT3]
 };
 
 /** The unit that this person types a quantity in. */
