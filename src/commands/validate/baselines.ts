@@ -21,10 +21,14 @@ export interface Baseline {
 export function baselinesFor(winters: readonly LakeWinter[]): Baseline[] {
 	const alphas = alphaSamples(winters);
 	const own = (of: Case) => ownAlpha(alphas, of);
-	const fixed = (alpha_cm: number) => (of: Case) => stefan_m(alpha_cm, of);
 	return [
-		{ id: 'alpha24', name: 'α = 2.4', leftOut: 'lake', predict: fixed(2.4) },
-		{ id: 'alpha17', name: 'α = 1.7 (best single one here)', leftOut: 'lake', predict: fixed(1.7) },
+		{ id: 'alpha24', name: 'α = 2.4', leftOut: 'lake', predict: (of) => stefan_m(2.4, of) },
+		{
+			id: 'alpha17',
+			name: 'α = 1.7 (best single one here)',
+			leftOut: 'lake',
+			predict: (of) => stefan_m(1.7, of)
+		},
 		{
 			id: 'alphaOtherLakes',
 			name: 'mean α of the other lakes',

@@ -49,7 +49,7 @@ function readDataset(folder: string, name: string, lakes: LakeRow[]): Dataset {
 	return {
 		name,
 		lakes: new Map(lakes.map((lake) => [lake.lake, facts(lake)])),
-		weather: [...byDay.values()].sort((a, b) => (a.on < b.on ? -1 : 1)),
+		weather: [...byDay.values()].toSorted((a, b) => (a.on < b.on ? -1 : 1)),
 		winters,
 		ice
 	};

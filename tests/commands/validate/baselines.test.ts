@@ -21,6 +21,7 @@ function estimates_cm(id: string, ...datasets: Invented[]) {
 
 /** At -10 °C the tenth day has 100 degree-days behind it and the fortieth 400. */
 const TEN_BELOW = () => -10;
+const thawingLate = (on: string) => (on >= '2002-01-05' && on < DAY_40 ? 4 : -10);
 const DAY_10 = '2001-12-11';
 const DAY_40 = '2002-01-10';
 
@@ -90,8 +91,7 @@ test('from the last reading a thaw takes 0.35 cm a degree-day off what the frost
 		readings: [{ on: '2002-12-11', total_cm: 10 }]
 	};
 	// From day 10 to day 40: 25 days at -10 °C, 5 days at +4 °C; own α 1.0 from the other winter.
-	const air_degC = (on: string) => (on >= '2002-01-05' && on < DAY_40 ? 4 : -10);
-	const invented = { lakes: [lake('A', 12, 15), other], air_degC };
+	const invented = { lakes: [lake('A', 12, 15), other], air_degC: thawingLate };
 	const grown_cm = Math.sqrt(12 ** 2 + 250);
 	expect(estimates_cm('fromLastReading', invented)[0]).toBeCloseTo(grown_cm - 0.35 * 20);
 	expect(estimates_cm('fromLastReadingFrostOnly', invented)[0]).toBeCloseTo(grown_cm);
