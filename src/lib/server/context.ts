@@ -1,0 +1,39 @@
+import { join } from 'node:path';
+import type { Kysely } from 'kysely';
+import { IN_MEMORY, openDatabase } from './storage/database.ts';
+import type { Database } from './storage/schema.ts';
+
+/** What every service is given. */
+export interface Context {
+	db: Kysely<Database>;
+	now: () => Date;
+}
+
+/** The folder of the database: `FROSTLEDGER_DATA`, `data/local` without it, or `:memory:`. */
+export type Environment = Readonly<Record<string, string | undefined>>;
+
+let opened: Context | null = null;
+
+/** Opens the database and keeps the context for {@link getContext}. Called once, when the server starts. */
+export async function startContext(environment: Environment): Promise<Context> {
+	opened ??= await openContext(environment);
+	return opened;
+}
+
+/** A context of its own, for tests and commands. */
+export async function openContext(environment: Environment): Promise<Context> {
+	const folder = environment['FROSTLEDGER_DATA'] || join('data', 'local');
+	const path = folder === IN_MEMORY ? IN_MEMORY : join(folder, 'frostledger.db');
+	return { db: await openDatabase(path), now: () => new Date() };
+}
+
+/** @throws Error before the server has started. */
+export function getContext(): Context {
+	if (!opened) throw new Error('Context asked for before the server opened its database');
+	return opened;
+}
+
+export async function closeContext(context: Context): Promise<void> {
+	if (opened === context) opened = null;
+	await context.db.destroy();
+}

@@ -1,0 +1,51 @@
+import { createReadStream, existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+import { countLakeRows, deleteUnfinishedInvented } from '../storage/lakes.ts';
+import { isoDate, winterId } from './fields.ts';
+import { importWeather } from './import-weather.ts';
+import { createLake, newLake, type LakeRecord } from './lakes.ts';
+import { readingsFromCsv } from './readings-csv.ts';
+import { MAIN_SITE } from './sites.ts';
+import { saveSiteWinter, winterInput } from './winters.ts';
+
+/** Dev and built server both run in the project's folder. */
+export const DEMO_FOLDER = join('data', 'demo');
+
+const demoFile = z.object({
+	lake: newLake,
+	winter: z.object({ winter: winterId }).loose(),
+	/** The day that the demo always shows. */
+	today: isoDate
+});
+
+/**
+ * Puts the invented lake into an empty database, so that a first visit has something to look at.
+ * Its weather comes last: an invented lake without any is the rest of a broken start, and is redone.
+ */
+export async function loadDemo(ctx: Context, folder = DEMO_FOLDER): Promise<LakeRecord | null> {
+	await deleteUnfinishedInvented(ctx.db);
+	if ((await countLakeRows(ctx.db)) > 0 || !existsSync(join(folder, 'lake.json'))) return null;
+	const demo = demoFile.parse(JSON.parse(await readFile(join(folder, 'lake.json'), 'utf8')));
+	const { winter, ...record } = demo.winter;
+	const lake = await createLake(ctx, demo.lake, { today: demo.today });
+	await saveSiteWinter(ctx, lake.id, MAIN_SITE, { winter, ...winterInput.parse(record) });
+	const readings = await readFile(join(folder, 'readings.csv'), 'utf8');
+	refuse('readings.csv', await readingsFromCsv(ctx, lake.id, MAIN_SITE, readings));
+	refuse(
+		'weather.csv',
+		await importWeather(ctx, lake.id, createReadStream(join(folder, 'weather.csv')))
+	);
+	return lake;
+}
+
+function refuse(
+	file: string,
+	{ status, ...report }: { status: string; problems?: unknown[]; rejected?: unknown[] }
+): void {
+	const problems = report.problems ?? report.rejected ?? [];
+	if (status === 'stored' && problems.length === 0) return;
+	throw new Error(`Demo file ${file} cannot be read: ${JSON.stringify(problems.slice(0, 3))}`);
+}

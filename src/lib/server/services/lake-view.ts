@@ -1,0 +1,139 @@
+import {
+	daysBetween,
+	winterOf,
+	winterSpan,
+	type IsoDate,
+	type WinterId
+} from '#lib/model/calendar.ts';
+import type { LoadCase } from '#lib/model/load-case.ts';
+import { outlook, type Outlook } from '#lib/model/outlook.ts';
+import type { Reading } from '#lib/model/reading.ts';
+import type { SiteWinter } from '#lib/model/site-winter.ts';
+import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Context } from '../context.ts';
+import { readLastObservedDay, readWeatherDays } from '../storage/weather-days.ts';
+import { chartMinimums } from './charts.ts';
+import { getLake, type LakeRecord } from './lakes.ts';
+import { localDay } from './local-day.ts';
+import { listLoads } from './own-loads.ts';
+import { listReadings } from './readings.ts';
+import { MAIN_SITE } from './sites.ts';
+import { getSiteWinter, listWinters } from './winters.ts';
+
+export interface LakeView {
+	lake: LakeRecord;
+	site: string;
+	winter: WinterId;
+	/** Winters that have anything on record, newest first. */
+	winters: WinterId[];
+	/** Today at the lake. */
+	today: IsoDate;
+	asOf: IsoDate;
+	status: 'ok' | 'noWeather' | 'noFreezeUp' | 'beforeFreezeUp';
+	record: SiteWinter;
+	readings: Reading[];
+	loads: LoadCase[];
+	outlook: Outlook | null;
+	weather: WeatherSummary;
+}
+
+/** The weather of the winter that is shown. */
+export interface WeatherSummary {
+	/** First and last day with a temperature. */
+	from: IsoDate | null;
+	to: IsoDate | null;
+	/** Days with a temperature. */
+	days: number;
+	/** Days without one between `from` and `to`. */
+	gapDays: number;
+	/** Days from the lake's last observation, of any winter, to today. */
+	age_d: number | null;
+	hasPrecipitation: boolean;
+}
+
+export interface ViewOptions {
+	site?: string;
+	winter?: WinterId;
+	asOf?: IsoDate;
+	until?: IsoDate;
+}
+
+/** All that is known and estimated of a site's winter. @throws LakeNotFound, SiteNotFound */
+export async function lakeView(
+	ctx: Context,
+	lakeId: string,
+	options: ViewOptions = {}
+): Promise<LakeView> {
+	const lake = await getLake(ctx, lakeId);
+	const site = options.site ?? MAIN_SITE;
+	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
+	const winters = await listWinters(ctx, lakeId, site);
+	const winter = options.winter ?? defaultWinter(winters, options.asOf ?? today);
+	const record = await getSiteWinter(ctx, lakeId, site, winter);
+	const days = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
+	const asOf = options.asOf ?? defaultAsOf(record, days, today);
+	const readings = await listReadings(ctx, lakeId, site, winter);
+	const loads = await listLoads(ctx, lakeId);
+	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
+	const estimate = outlook({
+		lakeId,
+		site,
+		lake,
+		record,
+		weather: days.filter(({ on }) => on <= asOf),
+		readings: readings.filter(({ on }) => on <= asOf),
+		loads,
+		minimums: chartMinimums,
+		chartSet: lake.chartSet,
+		asOf,
+		until: options.until ?? asOf
+	});
+	const status = statusOf(record, weather, asOf);
+	const common = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
+	return { ...common, status, outlook: status === 'ok' ? estimate : null };
+}
+
+/** The winter of the day, or else the latest before it that anything is known of. */
+function defaultWinter(winters: readonly WinterId[], today: IsoDate): WinterId {
+	const current = winterOf(today);
+	return winters.find((winter) => winter <= current) ?? current;
+}
+
+/** The last observation that stands for the winter: of today at most, of the ice-out at most. */
+function defaultAsOf(
+	{ winter, iceOutOn }: SiteWinter,
+	days: readonly WeatherDay[],
+	today: IsoDate
+): IsoDate {
+	const last = days.findLast(({ air_degC }) => air_degC !== null)?.on;
+	const ends = [today, winterSpan(winter)[1], last, iceOutOn].filter(
+		(on) => typeof on === 'string'
+	);
+	return ends.toSorted()[0] ?? today;
+}
+
+function statusOf(record: SiteWinter, weather: WeatherSummary, asOf: IsoDate): LakeView['status'] {
+	if (weather.to === null) return 'noWeather';
+	if (record.freezeUpOn === null) return 'noFreezeUp';
+	return asOf < record.freezeUpOn ? 'beforeFreezeUp' : 'ok';
+}
+
+function summarize(
+	days: readonly WeatherDay[],
+	lastObserved: IsoDate | null,
+	today: IsoDate
+): WeatherSummary {
+	const known = days.filter(({ air_degC }) => air_degC !== null);
+	const from = known.at(0)?.on ?? null;
+	const to = known.at(-1)?.on ?? null;
+	return {
+		from,
+		to,
+		days: known.length,
+		gapDays: from && to ? daysBetween(from, to) + 1 - known.length : 0,
+		age_d: lastObserved ? Math.max(0, daysBetween(lastObserved, today)) : null,
+		hasPrecipitation: days.some(
+			(day) => day.precipitation_kg_m2 !== null || day.snowfall_kg_m2 !== null
+		)
+	};
+}

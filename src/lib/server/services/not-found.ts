@@ -1,0 +1,12 @@
+/** Something asked for by an id that nothing has. The screen says 404. */
+export class NotFound extends Error {
+	override name = 'NotFound';
+	readonly kind: 'lake' | 'site' | 'reading' | 'load';
+	readonly id: string;
+
+	constructor(kind: NotFound['kind'], id: string, where = '') {
+		super(`No ${kind} "${id}"${where}`);
+		this.kind = kind;
+		this.id = id;
+	}
+}

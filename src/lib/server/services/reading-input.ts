@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import type { Hole } from '#lib/model/reading.ts';
+import { between, freeText, isoDate, orUnknown } from './fields.ts';
+
+/** Thicker than any lake ice measured outside Antarctica's dry valleys; a slip of the unit is caught. */
+const THICKEST_m = 6;
+
+const thickness = orUnknown(between(0, THICKEST_m, 'm'));
+
+export const holeInput = z
+	.strictObject({
+		total_m: thickness,
+		clear_m: thickness,
+		white_m: thickness,
+		snow_m: thickness,
+		slush_m: thickness,
+		freeboard_m: orUnknown(between(-2, 2, 'm'))
+	})
+	.refine((hole) => Object.values(hole).some((value) => value !== null), {
+		message: 'must hold at least one measured value'
+	})
+	.meta({ id: 'HoleInput' });
+
+const shape = z.strictObject({
+	on: isoDate,
+	place: freeText(200),
+	kind: z.enum(['measured', 'atLeast', 'wentThrough']),
+	holes: z.array(holeInput).max(100),
+	core: orUnknown(z.enum(['sound', 'wet', 'candled'])),
+	by: freeText(200),
+	remark: freeText(2000)
+});
+
+export const readingInput = shape.superRefine(reportMissingHoles).meta({ id: 'ReadingInput' });
+
+/** What is absent stays as it is. */
+export const readingChange = z
+	.strictObject({
+		on: isoDate.exactOptional(),
+		place: shape.shape.place.unwrap().exactOptional(),
+		kind: shape.shape.kind.exactOptional(),
+		holes: shape.shape.holes.exactOptional(),
+		core: shape.shape.core.unwrap().exactOptional(),
+		by: shape.shape.by.unwrap().exactOptional(),
+		remark: shape.shape.remark.unwrap().exactOptional()
+	})
+	.meta({ id: 'ReadingChange' });
+
+export type NewReading = z.output<typeof readingInput>;
+export type ReadingChange = z.output<typeof readingChange>;
+
+function reportMissingHoles(reading: z.output<typeof shape>, check: z.RefinementCtx): void {
+	const report = (message: string) => check.addIssue({ code: 'custom', path: ['holes'], message });
+	if (reading.kind === 'measured' && reading.holes.length === 0) {
+		report('must hold at least one hole for a measured reading');
+	}
+	if (reading.kind === 'atLeast' && !reading.holes.some(isThicknessKnown)) {
+		report('must say how far the tool went in: total_m, or clear_m and white_m');
+	}
+}
+
+function isThicknessKnown({ total_m, clear_m, white_m }: Hole): boolean {
+	return total_m !== null || (clear_m !== null && white_m !== null);
+}

@@ -1,0 +1,77 @@
+import { winterSpan, type WinterId } from '#lib/model/calendar.ts';
+import type { Reading } from '#lib/model/reading.ts';
+import type { Context } from '../context.ts';
+import * as storage from '../storage/readings.ts';
+import { newId } from './ids.ts';
+import { getLake } from './lakes.ts';
+import { NotFound } from './not-found.ts';
+import { readingInput, type NewReading, type ReadingChange } from './reading-input.ts';
+import { requireSite } from './sites.ts';
+
+export class ReadingNotFound extends NotFound {
+	constructor(lakeId: string, id: string) {
+		super('reading', id, ` of lake "${lakeId}"`);
+	}
+}
+
+/** By day; of one winter, or all. @throws LakeNotFound, SiteNotFound */
+export async function listReadings(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter?: WinterId
+): Promise<Reading[]> {
+	await requireSite(ctx, lakeId, site);
+	const [from, to] = winter === undefined ? [] : winterSpan(winter);
+	const span = from !== undefined && to !== undefined ? { from, to } : {};
+	return storage.listReadingRows(ctx.db, { lakeId, site, ...span });
+}
+
+/** @throws LakeNotFound, ReadingNotFound */
+export async function getReading(ctx: Context, lakeId: string, id: string): Promise<Reading> {
+	await getLake(ctx, lakeId);
+	const found = await storage.findReading(ctx.db, lakeId, id);
+	if (!found || found.isDeleted) throw new ReadingNotFound(lakeId, id);
+	return found.reading;
+}
+
+/** Stores all of them or none; the ids come back in the same order. */
+export async function addReadings(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	readings: readonly NewReading[]
+): Promise<string[]> {
+	await requireSite(ctx, lakeId, site);
+	const withIds = readings.map((reading) => ({ id: newId('r'), ...reading }));
+	await storage.insertReadings(ctx.db, { lakeId, site, createdAt: ctx.now() }, withIds);
+	return withIds.map(({ id }) => id);
+}
+
+/** @throws ReadingNotFound; ZodError when the change makes a reading that contradicts itself. */
+export async function updateReading(
+	ctx: Context,
+	lakeId: string,
+	id: string,
+	change: ReadingChange
+): Promise<Reading> {
+	const { id: _, ...before } = await getReading(ctx, lakeId, id);
+	const after = { id, ...readingInput.parse({ ...before, ...change }) };
+	await storage.replaceReading(ctx.db, after);
+	return after;
+}
+
+/** Hides the reading until {@link restoreReading}. */
+export async function deleteReading(ctx: Context, lakeId: string, id: string): Promise<void> {
+	await getReading(ctx, lakeId, id);
+	await storage.markReading(ctx.db, id, ctx.now());
+}
+
+/** Takes a deletion back. @throws ReadingNotFound when there never was such a reading. */
+export async function restoreReading(ctx: Context, lakeId: string, id: string): Promise<Reading> {
+	await getLake(ctx, lakeId);
+	const found = await storage.findReading(ctx.db, lakeId, id);
+	if (!found) throw new ReadingNotFound(lakeId, id);
+	await storage.markReading(ctx.db, id, null);
+	return found.reading;
+}

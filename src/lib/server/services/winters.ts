@@ -1,0 +1,125 @@
+import { z } from 'zod';
+import { winterOf, winterSpan, addDays, type WinterId } from '#lib/model/calendar.ts';
+import type { SiteWinter } from '#lib/model/site-winter.ts';
+import type { Context } from '../context.ts';
+import { listReadingRows } from '../storage/readings.ts';
+import { listWeatherMonths } from '../storage/weather-days.ts';
+import { listRecordedWinters, readSiteWinter, writeSiteWinter } from '../storage/winters.ts';
+import { between, isoDate, orUnknown } from './fields.ts';
+import { requireSite } from './sites.ts';
+
+const eventInput = z
+	.discriminatedUnion('kind', [
+		z.strictObject({
+			kind: z.literal('reopened'),
+			on: isoDate,
+			/** Unknown: it has not frozen again, or nobody saw when. */
+			refrozeOn: orUnknown(isoDate)
+		}),
+		z.strictObject({ kind: z.literal('cleared'), on: isoDate, snow_m: between(0, 10, 'm') }),
+		z.strictObject({
+			kind: z.literal('packed'),
+			on: isoDate,
+			density_kg_m3: orUnknown(between(50, 900, 'kg/m³'))
+		}),
+		z.strictObject({ kind: z.literal('pumped'), on: isoDate, water_m: between(0, 5, 'm') })
+	])
+	.meta({ id: 'SiteEvent' });
+
+const shape = z.strictObject({
+	freezeUpOn: isoDate.nullable(),
+	freezeUpBy: orUnknown(isoDate),
+	iceOutOn: orUnknown(isoDate),
+	events: z.array(eventInput).max(500).default([])
+});
+
+/** A winter's record, without the winter itself, which stands in the address. */
+export const winterInput = shape.superRefine(reportOrder).meta({ id: 'WinterInput' });
+
+export type WinterInput = z.output<typeof winterInput>;
+
+/** The same, with every day held to lie in its winter. */
+export function winterInputFor(winter: WinterId) {
+	return winterInput.superRefine((record, check) => {
+		const [first, last] = winterSpan(winter);
+		// High lakes lose their ice after the winter's last day.
+		const latest = { iceOutOn: addDays(last, 60) };
+		for (const [field, on] of datedFields(record)) {
+			const end = field === 'iceOutOn' ? latest.iceOutOn : last;
+			if (on !== null && (on < first || on > end)) {
+				const message = `must lie in the winter ${winter}, ${first} to ${end}, got ${on}`;
+				check.addIssue({ code: 'custom', path: field.split('.').map(asIndex), message });
+			}
+		}
+	});
+}
+
+/** @throws LakeNotFound, SiteNotFound */
+export async function getSiteWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter: WinterId
+): Promise<SiteWinter> {
+	await requireSite(ctx, lakeId, site);
+	return readSiteWinter(ctx.db, { lakeId, site }, winter);
+}
+
+/** Replaces the whole record of `record.winter`. @throws LakeNotFound, SiteNotFound */
+export async function saveSiteWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	record: SiteWinter
+): Promise<SiteWinter> {
+	await requireSite(ctx, lakeId, site);
+	await writeSiteWinter(ctx.db, { lakeId, site }, record);
+	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
+}
+
+/** Winters with a recorded freeze-up, weather or a reading, newest first. */
+export async function listWinters(ctx: Context, lakeId: string, site: string): Promise<WinterId[]> {
+	await requireSite(ctx, lakeId, site);
+	const recorded = await listRecordedWinters(ctx.db, { lakeId, site });
+	const months = await listWeatherMonths(ctx.db, lakeId);
+	const readings = await listReadingRows(ctx.db, { lakeId, site });
+	const days = [...months, ...readings.map(({ on }) => on)];
+	return [...new Set([...recorded, ...days.map(winterOf)])].toSorted().toReversed();
+}
+
+function reportOrder(record: z.output<typeof shape>, check: z.RefinementCtx): void {
+	const { freezeUpOn, freezeUpBy, iceOutOn, events } = record;
+	const report = (path: PropertyKey[], message: string) =>
+		check.addIssue({ code: 'custom', path, message });
+	if (freezeUpBy !== null && (freezeUpOn === null || freezeUpBy < freezeUpOn)) {
+		report(['freezeUpBy'], 'must not be before freezeUpOn, the first day it may have been');
+	}
+	if (iceOutOn !== null && (freezeUpOn === null || iceOutOn <= (freezeUpBy ?? freezeUpOn))) {
+		report(['iceOutOn'], 'must be after freeze-up');
+	}
+	events.forEach((event, index) => {
+		if (freezeUpOn !== null && event.on < freezeUpOn) {
+			report(['events', index, 'on'], `must not be before freeze-up on ${freezeUpOn}`);
+		}
+		if (event.kind === 'reopened' && event.refrozeOn !== null && event.refrozeOn <= event.on) {
+			report(['events', index, 'refrozeOn'], 'must be after the day it opened');
+		}
+	});
+}
+
+function datedFields(record: WinterInput): [field: string, on: string | null][] {
+	const { freezeUpOn, freezeUpBy, iceOutOn, events } = record;
+	return [
+		['freezeUpOn', freezeUpOn],
+		['freezeUpBy', freezeUpBy],
+		['iceOutOn', iceOutOn],
+		...events.flatMap((event, index): [string, string | null][] => [
+			[`events.${index}.on`, event.on],
+			[`events.${index}.refrozeOn`, event.kind === 'reopened' ? event.refrozeOn : null]
+		])
+	];
+}
+
+function asIndex(part: string): string | number {
+	return /^\d+$/.test(part) ? Number(part) : part;
+}

@@ -1,0 +1,131 @@
+import { sql, type Insertable, type Kysely, type Selectable } from 'kysely';
+import type { IsoDate } from '#lib/model/calendar.ts';
+import type { Reading } from '#lib/model/reading.ts';
+import type { Database, HoleTable, ReadingTable } from './schema.ts';
+
+export interface ReadingFilter {
+	lakeId: string;
+	site: string;
+	from?: IsoDate;
+	to?: IsoDate;
+}
+
+/** Readings that are not deleted, by day and then in the order they were entered. */
+export async function listReadingRows(
+	db: Kysely<Database>,
+	{ lakeId, site, from, to }: ReadingFilter
+): Promise<Reading[]> {
+	let query = db
+		.selectFrom('reading')
+		.selectAll()
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('deleted_at', 'is', null);
+	if (from !== undefined) query = query.where('day', '>=', from);
+	if (to !== undefined) query = query.where('day', '<=', to);
+	const rows = await query
+		.orderBy('day')
+		.orderBy('created_at')
+		.orderBy(sql`rowid`)
+		.execute();
+	return withHoles(db, rows);
+}
+
+/** The reading of this lake, deleted or not. */
+export async function findReading(
+	db: Kysely<Database>,
+	lakeId: string,
+	id: string
+): Promise<{ reading: Reading; isDeleted: boolean } | null> {
+	const row = await db
+		.selectFrom('reading')
+		.selectAll()
+		.where('lake_id', '=', lakeId)
+		.where('id', '=', id)
+		.executeTakeFirst();
+	if (!row) return null;
+	const [reading] = await withHoles(db, [row]);
+	return reading ? { reading, isDeleted: row.deleted_at !== null } : null;
+}
+
+/** All or none. */
+export async function insertReadings(
+	db: Kysely<Database>,
+	owner: { lakeId: string; site: string; createdAt: Date },
+	readings: readonly Reading[]
+): Promise<void> {
+	await db.transaction().execute(async (tx) => {
+		for (const part of parts(readings.map((reading) => toRow(owner, reading)))) {
+			await tx.insertInto('reading').values(part).execute();
+		}
+		for (const part of parts(readings.flatMap(toHoleRows))) {
+			await tx.insertInto('hole').values(part).execute();
+		}
+	});
+}
+
+/** Replaces the reading and its holes, keeping when it was entered. */
+export async function replaceReading(db: Kysely<Database>, reading: Reading): Promise<void> {
+	const { id, on, place, kind, core, by, remark } = reading;
+	await db.transaction().execute(async (tx) => {
+		await tx
+			.updateTable('reading')
+			.set({ day: on, place, kind, core, by_whom: by, remark })
+			.where('id', '=', id)
+			.execute();
+		await tx.deleteFrom('hole').where('reading_id', '=', id).execute();
+		const holes = toHoleRows(reading);
+		if (holes.length > 0) await tx.insertInto('hole').values(holes).execute();
+	});
+}
+
+export async function markReading(
+	db: Kysely<Database>,
+	id: string,
+	deletedAt: Date | null
+): Promise<void> {
+	const deleted_at = deletedAt?.toISOString() ?? null;
+	await db.updateTable('reading').set({ deleted_at }).where('id', '=', id).execute();
+}
+
+async function withHoles(
+	db: Kysely<Database>,
+	rows: readonly Selectable<ReadingTable>[]
+): Promise<Reading[]> {
+	const holes = new Map<string, Reading['holes']>(rows.map((row) => [row.id, []]));
+	for (const part of parts(rows)) {
+		const ids = part.map((row) => row.id);
+		const found = await db
+			.selectFrom('hole')
+			.selectAll()
+			.where('reading_id', 'in', ids)
+			.orderBy('reading_id')
+			.orderBy('position')
+			.execute();
+		for (const { reading_id, position: _, ...hole } of found) holes.get(reading_id)?.push(hole);
+	}
+	return rows.map((row) => toReading(row, holes.get(row.id) ?? []));
+}
+
+function toReading(row: Selectable<ReadingTable>, holes: Reading['holes']): Reading {
+	const { id, day, place, kind, core, by_whom, remark } = row;
+	return { id, on: day, place, kind, holes, core, by: by_whom, remark };
+}
+
+function toRow(
+	{ lakeId, site, createdAt }: { lakeId: string; site: string; createdAt: Date },
+	{ id, on, place, kind, core, by, remark }: Reading
+): Insertable<ReadingTable> {
+	const owner = { lake_id: lakeId, site_id: site, created_at: createdAt.toISOString() };
+	return { id, ...owner, day: on, place, kind, core, by_whom: by, remark, deleted_at: null };
+}
+
+function toHoleRows({ id, holes }: Reading): Insertable<HoleTable>[] {
+	return holes.map((hole, position) => ({ reading_id: id, position, ...hole }));
+}
+
+function parts<T>(rows: readonly T[], size = 500): T[][] {
+	return Array.from({ length: Math.ceil(rows.length / size) }, (_, part) =>
+		rows.slice(part * size, (part + 1) * size)
+	);
+}

@@ -1,0 +1,119 @@
+import type { Insertable, Kysely, Selectable } from 'kysely';
+import type { WinterId } from '#lib/model/calendar.ts';
+import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
+import type { Database, SiteEventTable } from './schema.ts';
+
+interface Site {
+	lakeId: string;
+	site: string;
+}
+
+/** What people recorded of a winter; nothing recorded is a record of nulls. */
+export async function readSiteWinter(
+	db: Kysely<Database>,
+	{ lakeId, site }: Site,
+	winter: WinterId
+): Promise<SiteWinter> {
+	const row = await db
+		.selectFrom('winter')
+		.selectAll()
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('winter', '=', winter)
+		.executeTakeFirst();
+	const events = await db
+		.selectFrom('site_event')
+		.selectAll()
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('winter', '=', winter)
+		.orderBy('position')
+		.execute();
+	return {
+		winter,
+		freezeUpOn: row?.freeze_up_on ?? null,
+		freezeUpBy: row?.freeze_up_by ?? null,
+		iceOutOn: row?.ice_out_on ?? null,
+		events: events.map(toEvent)
+	};
+}
+
+/** Replaces the whole record of the winter. */
+export async function writeSiteWinter(
+	db: Kysely<Database>,
+	{ lakeId, site }: Site,
+	record: SiteWinter
+): Promise<void> {
+	const key = { lake_id: lakeId, site_id: site, winter: record.winter };
+	const dates = {
+		freeze_up_on: record.freezeUpOn,
+		freeze_up_by: record.freezeUpBy,
+		ice_out_on: record.iceOutOn
+	};
+	await db.transaction().execute(async (tx) => {
+		await tx
+			.insertInto('winter')
+			.values({ ...key, ...dates })
+			.onConflict((conflict) =>
+				conflict.columns(['lake_id', 'site_id', 'winter']).doUpdateSet(dates)
+			)
+			.execute();
+		await tx
+			.deleteFrom('site_event')
+			.where('lake_id', '=', lakeId)
+			.where('site_id', '=', site)
+			.where('winter', '=', record.winter)
+			.execute();
+		const events = record.events.map((event, position) => ({ ...key, position, ...toRow(event) }));
+		if (events.length > 0) await tx.insertInto('site_event').values(events).execute();
+	});
+}
+
+/** Winters with a recorded freeze-up, oldest first. */
+export async function listRecordedWinters(
+	db: Kysely<Database>,
+	{ lakeId, site }: Site
+): Promise<WinterId[]> {
+	const rows = await db
+		.selectFrom('winter')
+		.select('winter')
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('freeze_up_on', 'is not', null)
+		.orderBy('winter')
+		.execute();
+	return rows.map((row) => row.winter);
+}
+
+type EventColumns = Omit<Insertable<SiteEventTable>, 'lake_id' | 'site_id' | 'winter' | 'position'>;
+
+function toRow(event: SiteEvent): EventColumns {
+	return {
+		day: event.on,
+		kind: event.kind,
+		refroze_on: event.kind === 'reopened' ? event.refrozeOn : null,
+		snow_m: event.kind === 'cleared' ? event.snow_m : null,
+		density_kg_m3: event.kind === 'packed' ? event.density_kg_m3 : null,
+		water_m: event.kind === 'pumped' ? event.water_m : null
+	};
+}
+
+function toEvent(row: Selectable<SiteEventTable>): SiteEvent {
+	const on = row.day;
+	switch (row.kind) {
+		case 'reopened':
+			return { kind: row.kind, on, refrozeOn: row.refroze_on };
+		case 'cleared':
+			return { kind: row.kind, on, snow_m: required(row.snow_m, row) };
+		case 'packed':
+			return { kind: row.kind, on, density_kg_m3: row.density_kg_m3 };
+		case 'pumped':
+			return { kind: row.kind, on, water_m: required(row.water_m, row) };
+	}
+}
+
+function required(value: number | null, row: { kind: string; day: string }): number {
+	if (value === null)
+		throw new Error(`Event ${row.kind} of ${row.day} is stored without its depth`);
+	return value;
+}
