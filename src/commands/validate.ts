@@ -9,6 +9,11 @@ import { UnreadableFolder } from './validate/tidy-table.ts';
 
 const USAGE = 'npm run --silent validate -- FOLDER [--json] [--refit]';
 
+// A reader that has seen enough, `| head`, closes the pipe: no reason for a stack trace.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+	if (error.code !== 'EPIPE') throw error;
+});
+
 try {
 	process.stdout.write(`${main()}\n`);
 } catch (error) {
