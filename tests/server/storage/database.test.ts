@@ -1,0 +1,93 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { sql } from 'kysely';
+import { expect, onTestFinished, test } from 'vitest';
+import { openDatabase } from '../../../src/lib/server/storage/database.ts';
+import { insertLake, findLakeRow, type LakeRow } from '../../../src/lib/server/storage/lakes.ts';
+
+const LAKE: LakeRow = {
+	id: 'pond',
+	name: 'Pond',
+	latitude: 50,
+	longitude: -40,
+	elevation_m: null,
+	area_km2: null,
+	mean_depth_m: null,
+	water: 'lake',
+	time_zone: 'Etc/GMT+3',
+	chart_set: 'strict',
+	is_invented: 1,
+	today: null,
+	weather_revision: 0,
+	created_at: '2027-01-01T00:00:00.000Z',
+	deleted_at: null
+};
+
+function folder(): string {
+	const path = mkdtempSync(join(tmpdir(), 'frostledger-storage-'));
+	onTestFinished(() => rmSync(path, { recursive: true, force: true }));
+	return path;
+}
+
+async function open(path: string) {
+	const db = await openDatabase(path);
+	onTestFinished(() => db.destroy());
+	return db;
+}
+
+test('a new folder gets a database, and what is stored is there when it is opened again', async () => {
+	const path = join(folder(), 'deeper', 'frostledger.db');
+	const first = await openDatabase(path);
+	await insertLake(first, LAKE);
+	await first.destroy();
+	const second = await open(path);
+	expect(await findLakeRow(second, 'pond')).toEqual(LAKE);
+});
+
+test('the file is written ahead, synced in full, and keeps its references', async () => {
+	const db = await open(join(folder(), 'frostledger.db'));
+	const setting = async (name: string) =>
+		Object.values((await sql<object>`${sql.raw(`PRAGMA ${name}`)}`.execute(db)).rows[0] ?? {})[0];
+	expect(await setting('journal_mode')).toBe('wal');
+	expect(await setting('synchronous')).toBe(2);
+	expect(await setting('foreign_keys')).toBe(1);
+	expect(await setting('busy_timeout')).toBe(5000);
+});
+
+test('every table is strict', async () => {
+	const db = await open(':memory:');
+	const { rows } = await sql<{ name: string; strict: number }>`
+		SELECT name, strict FROM pragma_table_list
+		WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'kysely%'
+	`.execute(db);
+	expect(rows.map(({ name }) => name).toSorted()).toEqual([
+		'hole',
+		'lake',
+		'own_load',
+		'reading',
+		'site',
+		'site_event',
+		'weather_day',
+		'weather_hour',
+		'winter'
+	]);
+	expect(rows.filter(({ strict }) => strict !== 1)).toEqual([]);
+});
+
+test.each([
+	['a latitude past the pole', { latitude: 90.1 }],
+	['an endless longitude', { longitude: Infinity }],
+	['a negative area', { area_km2: -1 }],
+	['another water', { water: 'sea' as 'lake' }],
+	['a day that sorts wrongly', { today: '2027-1-1' }]
+])('the database itself refuses %s', async (_, wrong) => {
+	const db = await open(':memory:');
+	await expect(insertLake(db, { ...LAKE, ...wrong })).rejects.toThrow('CHECK constraint failed');
+});
+
+test('a file that is no database is named, with what to do', async () => {
+	const path = join(folder(), 'frostledger.db');
+	writeFileSync(path, 'this is a text, and longer than the header of a database. '.repeat(20));
+	await expect(openDatabase(path)).rejects.toThrow(/frostledger\.db.*FROSTLEDGER_DATA/);
+});
