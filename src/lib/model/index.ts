@@ -11,3 +11,13 @@ export * from './site-winter.ts';
 export * from './sun.ts';
 export * from './units.ts';
 export * from './weather.ts';
+
+export * from './bearing.ts';
+export { ENGINEER_ABOVE_kg, chartMinimum, isVehicle } from './load-case.ts';
+export type { ChartMinimum, ChartSet, ChartUse, LoadCase } from './load-case.ts';
+export type { Doubt } from './lower-bound.ts';
+export { outlook } from './outlook.ts';
+export type { Outlook, OutlookInput } from './outlook.ts';
+export type { AnchorStep } from './anchor-steps.ts';
+export { METRIC_WORDS } from './words.ts';
+export type { Words } from './words.ts';

@@ -1,0 +1,168 @@
+import { daysBetween, type IsoDate } from './calendar.ts';
+import { total_m } from './column.ts';
+import type { Caution } from './forecast.ts';
+import type { LakeFacts } from './lake.ts';
+import { ENGINEER_ABOVE_kg } from './load-case.ts';
+import type { Reading } from './reading.ts';
+import type { DoubtedDay } from './site-doubt.ts';
+import { spellText } from './spell-text.ts';
+import { ROTTING_SUN_W_m2, SHADING_SNOW_m, type WarmDay } from './warm-spell.ts';
+import type { Words } from './words.ts';
+
+const EARLY_m = 0.15; // below the least that strict charts ask of anybody
+const NEAR_FLOODING_m = 0.05; // one ordinary snowfall; our choice
+const SLUSH_m = 0.005;
+const MUCH_WHITE = 0.2; // white ice is a fifth to a third of the sheet at the measured lakes
+const ROTTEN = 0.05; // half the strength is gone [Bulatov1970] [M-med]
+const OLD_WEATHER_d = 2;
+
+export interface CautionInput {
+	lake: LakeFacts;
+	asOf: IsoDate;
+	/** Today at the lake where `asOf` may lie behind it. */
+	now: IsoDate;
+	today: DoubtedDay | null;
+	warm: WarmDay | null;
+	isColdSnap: boolean;
+	floodsWith_m: number | null;
+	lastWeatherOn: IsoDate | null;
+	/** All of the winter's, to `asOf`. */
+	readings: readonly Reading[];
+	/** Readings set aside, or far from what had been estimated. */
+	doubtful: ReadonlySet<string>;
+	iceOutOn: IsoDate | null;
+	words: Words;
+}
+
+/** What a reader must have before the eyes beside any answer; the weightiest first. */
+export function cautionsFor(input: CautionInput): Caution[] {
+	return [
+		...ofTheDay(input),
+		...ofTheIce(input),
+		...ofTheRecord(input),
+		...ofReadings(input),
+		...always(input)
+	];
+}
+
+function ofTheDay({ warm, isColdSnap, iceOutOn, words }: CautionInput): Caution[] {
+	const spell = warm === null ? null : spellText(warm, words);
+	return [
+		...given(iceOutOn !== null, 'iceOut', `Ice-out was recorded on ${words.day(iceOutOn ?? '')}.`),
+		...given(spell !== null, warm?.badCoreOn ? 'badCore' : 'warmSpell', spell ?? ''),
+		...given(
+			isColdSnap,
+			'coldSnap',
+			'Sudden cold on thinly covered ice opens cracks: it is taken to carry half the load.'
+		)
+	];
+}
+
+function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
+	if (today === null) return [];
+	const { column, sun_W_m2 } = today.day;
+	const ice_m = total_m(column);
+	const isFlooding = floodsWith_m !== null && floodsWith_m < NEAR_FLOODING_m;
+	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
+	const white = `${words.depth(column.white_m)} of ${words.depth(ice_m)}`;
+	return [
+		...given(
+			column.liquidFraction >= ROTTEN,
+			'rotting',
+			`About ${Math.round(column.liquidFraction * 100)} % of the ice is estimated to be water: it carries half of what its thickness says, or less.`
+		),
+		...given(
+			ice_m > 0 && isInSun,
+			'sunOnBareIce',
+			'Sun on bare ice takes its strength before its thickness, even in frost.'
+		),
+		...given(
+			column.slush_m >= SLUSH_m,
+			'slush',
+			`About ${words.depth(column.slush_m)} of slush under the snow: it carries nothing and may not be seen from above.`
+		),
+		...given(isFlooding, 'floodingNear', floodingText(floodsWith_m ?? 0, words)),
+		...given(
+			ice_m > 0 && column.white_m >= MUCH_WHITE * ice_m,
+			'whiteIce',
+			`${white} is estimated to be white ice, which counts half.`
+		),
+		...given(
+			ice_m < EARLY_m,
+			'earlyIce',
+			'Young ice differs greatly within a few steps; open water may be next to it.'
+		)
+	];
+}
+
+function floodingText(snow_m: number, words: Words): string {
+	return snow_m <= 0
+		? 'The snow is as heavy as the ice can float: water comes up wherever there is a crack or a hole.'
+		: `About ${words.depth(snow_m)} more snow floods the ice.`;
+}
+
+function ofTheRecord({ asOf, now, today, lastWeatherOn, words }: CautionInput): Caution[] {
+	const gapDays = today?.since.gapDays ?? 0;
+	const shown = lastWeatherOn !== null && lastWeatherOn < asOf ? lastWeatherOn : asOf;
+	const age_d = daysBetween(shown, now);
+	return [
+		...given(
+			today !== null && !today.day.snowKnown,
+			'snowUnknown',
+			'Snow on the ice is not known: usual snow for the place and date stands in, and nothing counts as expected or reached.'
+		),
+		...given(
+			gapDays > 0,
+			'gaps',
+			`${gapDays === 1 ? 'One day' : `${gapDays} days`} without a temperature since freeze-up or the last hole: no ice is made of them, and the doubt is wider.`
+		),
+		...given(
+			age_d >= OLD_WEATHER_d,
+			'weatherOld',
+			`This is the state of ${words.day(shown)}, ${age_d} days ago; what has happened since is not in it.`
+		)
+	];
+}
+
+function ofReadings({ readings, doubtful, words }: CautionInput): Caution[] {
+	const at = ({ place, on }: Reading): string =>
+		`${place ?? 'a place without a name'} on ${words.day(on)}`;
+	return [
+		...readings
+			.filter((reading) => reading.kind === 'wentThrough')
+			.map((reading) => ({ code: 'wentThrough', text: `The ice broke at ${at(reading)}.` })),
+		...readings
+			.filter((reading) => doubtful.has(reading.id))
+			.map((reading) => ({
+				code: 'doubtfulReading',
+				text: `The reading at ${at(reading)} is far from what was estimated: look at it again.`
+			}))
+	];
+}
+
+function always({ lake, words }: CautionInput): Caution[] {
+	return [
+		...given(
+			lake.water !== 'lake',
+			'waterLevel',
+			`A change of the water level since the last check closes a ${lake.water} until it is checked.`
+		),
+		{
+			code: 'openPartOnly',
+			text: 'Estimates are for the open part of the site. A current, inlet, narrows, spring, ridge, bog, reeds, dock, rock, landing or snowdrift can leave a fraction of it.'
+		},
+		{
+			code: 'chartsForClearIce',
+			text: 'Charts are for new, clear, hard ice. A drilled hole decides.'
+		},
+		{
+			code: 'askAnEngineer',
+			text: `Above ${words.mass(ENGINEER_ABOVE_kg)}, for commercial or public use, and for shelters parked with vehicles: a qualified ice engineer and the local rules.`
+		},
+		{ code: 'ordersFirst', text: 'Orders and removal dates of the local authorities come first.' }
+	];
+}
+
+function given(holds: boolean, code: string, text: string): Caution[] {
+	return holds ? [{ code, text }] : [];
+}

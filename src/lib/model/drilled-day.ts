@@ -1,0 +1,128 @@
+import { effective_m } from './bearing.ts';
+import { daysBetween, type IsoDate } from './calendar.ts';
+import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
+import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
+import { placeKind, type PlaceKind } from './place-kind.ts';
+import type { Reading } from './reading.ts';
+import { withDoubt, type DoubtedDay } from './site-doubt.ts';
+import type { SeasonDay } from './season.ts';
+import type { WarmDay } from './warm-spell.ts';
+
+/** Slush that is more than the wet foot of the snow. Our choice. */
+const FLOODED_m = 0.005;
+
+/** A hole with its effective thickness as it would be by now. */
+export interface CarriedHole {
+	effective_m: number;
+	kind: PlaceKind;
+}
+
+/** The holes of one day, carried forward to a later one. */
+export interface DrilledDay {
+	on: IsoDate;
+	age_d: number;
+	holes: CarriedHole[];
+	/** Lower bound of effective thickness by now, going from this day's readings. */
+	spot_m: number;
+	/** The same for the thinnest of five spots. */
+	fiveSpots_m: number;
+	hasFlooded: boolean;
+	hasThawed: boolean;
+	/** A warm spell has come and gone since. */
+	hadSpell: boolean;
+	/** Days without a temperature since. */
+	gapDays: number;
+}
+
+export interface DrilledDayInput {
+	asOf: IsoDate;
+	readings: readonly Reading[];
+	/** Readings set aside as not to be believed. */
+	doubtful: ReadonlySet<string>;
+	warm: readonly WarmDay[];
+	/** Older days than this are left out, but for the latest. */
+	lookBack_d: number;
+	/** The season as the readings to this day, inclusive, tell it. */
+	seasonBy: (on: IsoDate) => readonly SeasonDay[];
+}
+
+/**
+ * The days on which holes were drilled, the latest first, each carried forward to `asOf`.
+ *
+ * A hole gains or loses what the site's column is estimated to have gained or lost since. Readings
+ * that are doubted are left out, and those of a place where the ice has broken that day or later.
+ */
+export function drilledDays(input: DrilledDayInput): DrilledDay[] {
+	const counted = input.readings.filter((reading) => isCounted(reading, input));
+	const days = [...new Set(counted.map((reading) => reading.on))].toSorted().toReversed();
+	const recent = days.filter(
+		(on, index) => index === 0 || daysBetween(on, input.asOf) <= input.lookBack_d
+	);
+	return recent.flatMap((on) => {
+		const readings = counted.filter((reading) => reading.on === on);
+		return carry(on, readings, input) ?? [];
+	});
+}
+
+function isCounted(reading: Reading, input: DrilledDayInput): boolean {
+	if (reading.on > input.asOf || !isDrilled(reading)) return false;
+	if (input.doubtful.has(reading.id)) return false;
+	return !input.readings.some(
+		(other) =>
+			other.kind === 'wentThrough' &&
+			other.on >= reading.on &&
+			other.on <= input.asOf &&
+			nameOf(other.place) === nameOf(reading.place)
+	);
+}
+
+function nameOf(place: string | null): string {
+	return (place ?? '').trim().toLowerCase();
+}
+
+function carry(
+	on: IsoDate,
+	readings: readonly Reading[],
+	input: DrilledDayInput
+): DrilledDay | null {
+	const season = withDoubt(input.seasonBy(on), input.readings);
+	const then = season.find(({ day }) => day.on === on);
+	const now = season.find(({ day }) => day.on === input.asOf);
+	if (!then || !now) return null;
+	return {
+		on,
+		age_d: daysBetween(on, input.asOf),
+		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
+		spot_m: lowerBound_m(effective_m(now.day.column), now.doubt.effective),
+		fiveSpots_m: thinnestOfFive_m(effective_m(now.day.column), now.doubt.effective),
+		...since(on, season, input),
+		gapDays: now.since.gapDays
+	};
+}
+
+function carriedHoles(reading: Reading, then: DoubtedDay, now: DoubtedDay): CarriedHole[] {
+	const change_m = effective_m(now.day.column) - effective_m(then.day.column);
+	return thicknessHoles(reading).flatMap((hole) => {
+		const measured_m = holeEffective_m(hole, then.day.column);
+		if (measured_m === null) return [];
+		return { effective_m: Math.max(0, measured_m + change_m), kind: placeKind(reading.place) };
+	});
+}
+
+function since(
+	on: IsoDate,
+	season: readonly DoubtedDay[],
+	{ asOf, warm }: DrilledDayInput
+): Pick<DrilledDay, 'hasFlooded' | 'hasThawed' | 'hadSpell'> {
+	const days = season.map(({ day }) => day).filter((day) => day.on >= on && day.on <= asOf);
+	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
+	return {
+		hasFlooded: days.some((day) => day.on > on && day.column.slush_m > FLOODED_m),
+		hasThawed: days.some((day) => (day.aboveFreezing_h ?? 0) > 0),
+		hadSpell: isCalm && warm.some((day) => day.on <= asOf && isSpellAfter(day, on))
+	};
+}
+
+function isSpellAfter(day: WarmDay, on: IsoDate): boolean {
+	return day.on >= on && day.lastWarmOn !== null && day.lastWarmOn >= on;
+}

@@ -1,0 +1,66 @@
+/** The row of the published charts that a load is held against. */
+export type ChartUse =
+	| 'onFoot'
+	| 'group'
+	| 'snowmobile'
+	| 'atv'
+	| 'car'
+	| 'lightTruck'
+	| 'heavyTruck'
+	| 'truckWithShelter';
+
+/** `strict` is the envelope of the most cautious charts, `common` the upper end of the usual ones. */
+export type ChartSet = 'strict' | 'common';
+
+/** Something that somebody brings onto the ice. */
+export interface LoadCase {
+	id: string;
+	name: string;
+	/** Everything that stands on the ice, people and gear included. */
+	mass_kg: number;
+	/** `null`: no published row fits; Gold's formula and the least that any chart asks decide. */
+	use: ChartUse | null;
+	/** Time it stands in one place; 0 while it keeps moving. */
+	parked_h: number;
+	/** Wet cracks that its way meets at one place. */
+	wetCracks: 0 | 1 | 2;
+	/** Its way crosses moving water. */
+	current: boolean;
+	group: boolean;
+}
+
+/** What a set of published charts asks for one use. */
+export interface ChartMinimum {
+	use: ChartUse;
+	set: ChartSet;
+	/** `null`: an engineer. */
+	thickness_m: number | null;
+	body: string;
+	year: string;
+	governedBy: string;
+	confidence: string;
+	note: string;
+}
+
+/** Loads above this are for a qualified ice engineer. Worksite guides' limit for light loads [M-hi]. */
+export const ENGINEER_ABOVE_kg = 5000;
+
+/** Two people and their sled: the heaviest load that is still people on foot. */
+const ON_FOOT_UP_TO_kg = 250;
+
+/** True for what is judged by the thinnest of five spots and asks five holes. */
+export function isVehicle(load: LoadCase): boolean {
+	if (load.use === null) return load.mass_kg > ON_FOOT_UP_TO_kg;
+	return load.use !== 'onFoot' && load.use !== 'group';
+}
+
+/** The row of a set for a use. @throws RangeError when the charts lack it. */
+export function chartMinimum(
+	minimums: readonly ChartMinimum[],
+	set: ChartSet,
+	use: ChartUse
+): ChartMinimum {
+	const row = minimums.find((minimum) => minimum.set === set && minimum.use === use);
+	if (!row) throw new RangeError(`minimums must hold a ${set} row for ${use}, found none`);
+	return row;
+}

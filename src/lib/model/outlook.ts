@@ -1,0 +1,172 @@
+import { anchorSteps, farReadings, growth_m_d, type AnchorStep } from './anchor-steps.ts';
+import type { IsoDate } from './calendar.ts';
+import { cautionsFor } from './cautions.ts';
+import { isColdSnap } from './cold-snap.ts';
+import { drilledDays, type DrilledDay } from './drilled-day.ts';
+import { forecastDays } from './forecast-days.ts';
+import type { Caution, Forecast } from './forecast.ts';
+import { loadAnswer } from './load-answer.ts';
+import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
+import { floodsWithMoreSnow_m } from './more-snow.ts';
+import { LASTS_AMPLE_d } from './reached.ts';
+import type { SeasonDay } from './season.ts';
+import type { Conditions } from './requirement.ts';
+import type { DoubtedDay } from './site-doubt.ts';
+import { siteSeason, type SiteSeason, type SiteSeasonInput } from './site-season.ts';
+import { spellText } from './spell-text.ts';
+import { warmSpells, type WarmDay } from './warm-spell.ts';
+import type { WarmState } from './warmth.ts';
+import { METRIC_WORDS, type Words } from './words.ts';
+
+export interface OutlookInput extends SiteSeasonInput {
+	lakeId: string;
+	site: string;
+	loads: readonly LoadCase[];
+	minimums: readonly ChartMinimum[];
+	chartSet: ChartSet;
+	/** Today at the lake, where `asOf` lies behind it. */
+	now?: IsoDate;
+	/** How numbers enter the texts; metric without. */
+	words?: Words;
+}
+
+export interface Outlook {
+	forecast: Forecast;
+	/** State on `asOf`; `null` past the known weather. From a recorded ice-out on it is open water. */
+	today: SeasonDay | null;
+	/** Change of the estimated whole thickness over the last day, apart from what readings moved. */
+	growth_m_d: number | null;
+	snowKnown: boolean;
+	/** Days without a temperature since freeze-up or the last hole. */
+	gapDays: number;
+	anchors: AnchorStep[];
+	warmSpell: { state: WarmState; since: IsoDate | null; text: string | null };
+	/** Further snow, as dense as today's, that floods the sheet. */
+	floodsWithMoreSnow_m: number | null;
+}
+
+/** A site and its day of asking, as every part of the answer needs them. */
+interface Asked {
+	site: SiteSeason;
+	season: SeasonDay[];
+	today: DoubtedDay | null;
+	spells: WarmDay[];
+	warm: WarmDay | null;
+	hasColdSnap: boolean;
+	anchors: AnchorStep[];
+	/** Readings set aside as not to be believed. */
+	setAside: ReadonlySet<string>;
+	floodsWith_m: number | null;
+	words: Words;
+}
+
+/**
+ * The whole answer for a site on a day: its days, its loads and its cautions.
+ *
+ * `null` when no freeze-up is recorded or `asOf` lies before it.
+ */
+export function outlook(input: OutlookInput): Outlook | null {
+	const site = siteSeason(input);
+	if (site === null) return null;
+	const asked = ask(site, input);
+	const { season, today, warm, anchors } = asked;
+	return {
+		forecast: forecastOf(asked, input),
+		today: today?.day ?? null,
+		growth_m_d: growth_m_d(season, input.asOf, anchors),
+		snowKnown: today?.day.snowKnown ?? false,
+		gapDays: today?.since.gapDays ?? 0,
+		anchors,
+		warmSpell: {
+			state: warm?.state ?? 'none',
+			since: warm?.since ?? null,
+			text: warm === null ? null : spellText(warm, asked.words)
+		},
+		floodsWithMoreSnow_m: asked.floodsWith_m
+	};
+}
+
+function ask(site: SiteSeason, { asOf, words = METRIC_WORDS }: OutlookInput): Asked {
+	const season = site.days.map(({ day }) => day);
+	const today = site.days.find(({ day }) => day.on === asOf) ?? null;
+	const spells = warmSpells(season, site.readings, site.hasHours);
+	return {
+		site,
+		season,
+		today,
+		spells,
+		warm: spells.find(({ on }) => on === asOf) ?? null,
+		hasColdSnap: today !== null && isColdSnap(asOf, today.day.column.snow_m, site.weatherOf),
+		anchors: anchorSteps(season, site.readings, site.seasonWith),
+		setAside: new Set(season.flatMap((day) => day.doubtfulReadings)),
+		floodsWith_m: today === null ? null : floodsWithMoreSnow_m(today.day.column),
+		words
+	};
+}
+
+function forecastOf(asked: Asked, input: OutlookInput): Forecast {
+	const { site, warm, words } = asked;
+	const days = forecastDays(site.days, site.from, input.until);
+	const forLoads = {
+		minimums: input.minimums,
+		chartSet: input.chartSet,
+		conditions: conditionsOf(asked, input),
+		site,
+		asOf: input.asOf,
+		warm,
+		drilled: drilledOf(asked, input.asOf),
+		days,
+		words
+	};
+	return {
+		lake: input.lakeId,
+		site: input.site,
+		winter: input.record.winter,
+		asOf: input.asOf,
+		days,
+		loads: input.loads.map((load) => loadAnswer(load, forLoads)),
+		cautions: cautionsOf(asked, input)
+	};
+}
+
+/** A core that is wet or candled withholds; only a spell of warm hours doubles. */
+function conditionsOf({ warm, hasColdSnap }: Asked, { lake }: OutlookInput): Conditions {
+	return {
+		isRiver: lake.water === 'river',
+		isWarmSpell: warm !== null && warm.state !== 'none' && warm.lastWarmOn !== null,
+		isColdSnap: hasColdSnap
+	};
+}
+
+function drilledOf({ site, spells, setAside }: Asked, asOf: IsoDate): DrilledDay[] {
+	const { readings, seasonWith } = site;
+	return drilledDays({
+		asOf,
+		readings,
+		doubtful: setAside,
+		warm: spells,
+		lookBack_d: LASTS_AMPLE_d,
+		seasonBy: (on) =>
+			seasonWith(
+				readings.filter((reading) => reading.on <= on),
+				asOf
+			)
+	});
+}
+
+function cautionsOf(asked: Asked, { lake, asOf, now = asOf }: OutlookInput): Caution[] {
+	return cautionsFor({
+		lake,
+		asOf,
+		now,
+		today: asked.today,
+		warm: asked.warm,
+		isColdSnap: asked.hasColdSnap,
+		floodsWith_m: asked.floodsWith_m,
+		lastWeatherOn: asked.site.lastWeatherOn,
+		readings: asked.site.readings,
+		doubtful: new Set([...asked.setAside, ...farReadings(asked.anchors)]),
+		iceOutOn: asked.site.iceOutOn,
+		words: asked.words
+	});
+}

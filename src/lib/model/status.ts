@@ -1,0 +1,118 @@
+import { effective_m } from './bearing.ts';
+import type { IsoDate } from './calendar.ts';
+import type { DrilledDay } from './drilled-day.ts';
+import type { LoadStatus } from './forecast.ts';
+import { holesToShow_m } from './hole-to-show.ts';
+import { isVehicle, type LoadCase } from './load-case.ts';
+import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
+import { holesFor, supportOf, type Support } from './reached.ts';
+import type { Requirement } from './requirement.ts';
+import type { DoubtedDay } from './site-doubt.ts';
+import { spellText } from './spell-text.ts';
+import type { WarmDay } from './warm-spell.ts';
+import type { Words } from './words.ts';
+
+export interface StatusInput {
+	load: LoadCase;
+	requirement: Requirement;
+	/** The season up to the day asked for; its last day is that day, or none is known of it. */
+	season: readonly DoubtedDay[];
+	asOf: IsoDate;
+	warm: WarmDay | null;
+	drilled: readonly DrilledDay[];
+	/** Recorded, and not after the day asked for. */
+	iceOutOn: IsoDate | null;
+	words: Words;
+}
+
+export interface Status {
+	status: LoadStatus;
+	reason: string;
+}
+
+/**
+ * Where a load stands on a day, and why in words.
+ *
+ * Compares the lower bound of effective thickness, for vehicles that of the thinnest of five spots,
+ * with what is asked for. A warm spell or a bad core withholds; without known snow nothing is reached
+ * or expected; reached needs holes that support it.
+ */
+export function statusOf(input: StatusInput): Status {
+	const { requirement, iceOutOn, warm, words } = input;
+	if (requirement.required_m === null)
+		return {
+			status: 'askAnEngineer',
+			reason: requirement.rules.map((rule) => rule.text).join(' ')
+		};
+	if (iceOutOn !== null)
+		return { status: 'withheld', reason: `Ice-out was recorded on ${words.day(iceOutOn)}.` };
+	const today = input.season.at(-1);
+	if (today?.day.on !== input.asOf) return { status: 'notYet', reason: nothingKnown(today, input) };
+	if (warm?.state === 'withheld')
+		return {
+			status: 'withheld',
+			reason: `${spellText(warm, words) ?? ''} ${figures(today, requirement.required_m, input)}`
+		};
+	return judged(today, requirement.required_m, input);
+}
+
+function judged(today: DoubtedDay, required_m: number, input: StatusInput): Status {
+	const { load, words } = input;
+	const numbers = figures(today, required_m, input);
+	const support = supportOf(load, required_m, input.drilled, words);
+	if (bound_m(today, load) < required_m)
+		return { status: 'notYet', reason: `${numbers} ${toShow(today, required_m, input)}` };
+	if (!today.day.snowKnown)
+		return {
+			status: 'notYet',
+			reason: `${numbers} But the snow on the ice is not known, so nothing counts as expected or reached: measure it at a hole, or bring in weather with precipitation.`
+		};
+	if (support.isSupported)
+		return { status: 'reached', reason: reachedText(support, required_m, words) };
+	const since = words.day(clearsSince(required_m, input));
+	return {
+		status: 'expectedNotDrilled',
+		reason: `Expected since ${since}, not drilled: ${support.lacks}. ${numbers} ${toShow(today, required_m, input)}`
+	};
+}
+
+/** Lower bound of effective thickness that a load is judged by. */
+export function bound_m({ day, doubt }: DoubtedDay, load: LoadCase): number {
+	const estimate_m = effective_m(day.column);
+	return isVehicle(load)
+		? thinnestOfFive_m(estimate_m, doubt.effective)
+		: lowerBound_m(estimate_m, doubt.effective);
+}
+
+/** First day of the run up to today on which the bound clears the requirement. */
+function clearsSince(required_m: number, { season, load, asOf }: StatusInput): IsoDate {
+	const lastShort = season.findLastIndex((each) => bound_m(each, load) < required_m);
+	return season[lastShort + 1]?.day.on ?? asOf;
+}
+
+function nothingKnown(last: DoubtedDay | undefined, { asOf, words }: StatusInput): string {
+	return last === undefined
+		? 'There is no weather since freeze-up, so nothing is estimated.'
+		: `The weather ends before ${words.day(last.day.on)}: nothing is estimated for ${words.day(asOf)}.`;
+}
+
+function figures(today: DoubtedDay, required_m: number, { load, words }: StatusInput): string {
+	const place = isVehicle(load) ? 'at the thinnest of five spots' : 'at a random spot';
+	const estimate = words.thickness(effective_m(today.day.column));
+	return `${words.requirement(required_m)} is asked for; the ice counts as ${estimate}, lower bound ${words.thickness(bound_m(today, load))} ${place}.`;
+}
+
+/** What would decide it: the holes, and what they would have to find. */
+function toShow(today: DoubtedDay, required_m: number, { load, words }: StatusInput): string {
+	const mean_m = holesToShow_m(required_m, today.day, isVehicle(load));
+	const along = isVehicle(load) ? ' along the way' : '';
+	return `To count as reached: ${holesFor(load)} holes${along} with ${words.requirement(mean_m)} of clear ice on average, none under ${words.requirement(required_m)}.`;
+}
+
+function reachedText(
+	support: Extract<Support, { isSupported: true }>,
+	required_m: number,
+	words: Words
+): string {
+	return `Chart minimum reached by ${support.holes} holes of ${words.day(support.on)}, which count until ${words.day(support.until)} at most: carried forward, the thinnest counts as ${words.thickness(support.thinnest_m)} and the lower bound is ${words.thickness(support.bound_m)}; ${words.requirement(required_m)} is asked for.`;
+}
