@@ -1,10 +1,13 @@
 import { CLEAR_ICE_FUSION_J_m3, FUSION_J_kg, WHITE_ICE_kg_m3 } from './constants.ts';
 import type { IceColumn } from './column.ts';
 import type { Parameters } from './parameters.ts';
+import type { SiteIce } from './site-ice.ts';
 
 const SNOW_EXTINCTION_1_m = 20; // of settled snow, range 10 to 40 [M-med]
 const HIDING_WHITE_m = 0.03; // white ice that hides the clear ice below from the sun [M-lo]
 const COVERING_SNOW_m = 0.02; // snow that makes the surface look like snow [M-lo]
+const LEAST_SOLID = 0.1; // keeps melt of wholly rotten ice finite
+const THINNEST_m = 0.02; // a thinner sheet lets most of the sun through
 
 /** Melt of ice at the top by warm air, negative: Δh = -m TDD. Source: degree-day practice [M-med]. */
 export function airMelt_m(melt_m_degCd: number, thawing_degCd: number): number {
@@ -33,33 +36,33 @@ export function absorbedFraction(column: IceColumn, p: Parameters): number {
 }
 
 /**
- * The column after its top has lost some heat's worth of slush, white and clear ice, in that order.
+ * Takes the depth that some heat melts off the top: slush, then white, then clear ice.
  *
  * Ice that holds water inside needs less heat for the same depth.
  */
-export function meltTop(column: IceColumn, heat_J_m2: number, matrix_kg_m3: number): IceColumn {
-	if (heat_J_m2 <= 0) return column;
-	const solid = Math.max(0.1, 1 - column.liquidFraction);
-	let left = heat_J_m2;
-	const take = (depth_m: number, heat_J_m3: number): number => {
-		const melted_m = Math.min(depth_m, left / heat_J_m3);
-		left -= melted_m * heat_J_m3;
-		return depth_m - melted_m;
-	};
-	const slush_m = take(column.slush_m, matrix_kg_m3 * FUSION_J_kg);
-	const white_m = take(column.white_m, WHITE_ICE_kg_m3 * FUSION_J_kg * solid);
-	const clear_m = take(column.clear_m, CLEAR_ICE_FUSION_J_m3 * solid);
-	return { ...column, slush_m, white_m, clear_m };
+export function meltTop(ice: SiteIce, heat_J_m2: number, p: Parameters): void {
+	if (heat_J_m2 <= 0) return;
+	const solid = Math.max(LEAST_SOLID, 1 - ice.liquidFraction);
+	let left_J_m2 = heat_J_m2;
+	const slush = p.slushMatrix_kg_m3 * FUSION_J_kg;
+	const slush_m = Math.min(ice.slush_m, left_J_m2 / slush);
+	left_J_m2 -= slush_m * slush;
+	const white = WHITE_ICE_kg_m3 * FUSION_J_kg * solid;
+	const white_m = Math.min(ice.white_m, left_J_m2 / white);
+	left_J_m2 -= white_m * white;
+	ice.slush_m -= slush_m;
+	ice.white_m -= white_m;
+	ice.clear_m = Math.max(0, ice.clear_m - left_J_m2 / (CLEAR_ICE_FUSION_J_m3 * solid));
 }
 
 /**
- * Liquid fraction after sunshine has been absorbed inside: Δn = heat/(ρ L h).
+ * Raises the liquid fraction by sunshine absorbed inside: Δn = heat/(ρ L h).
  *
  * Melt at the grain boundaries, which goes on in frost as well. Source: [Ashton1985] [M-med].
  */
-export function rottedFraction(column: IceColumn, inside_J_m2: number): number {
-	const thickness_m = column.clear_m + column.white_m;
-	if (thickness_m <= 0) return 0;
-	const melted = inside_J_m2 / (CLEAR_ICE_FUSION_J_m3 * Math.max(0.02, thickness_m));
-	return Math.min(1, column.liquidFraction + melted);
+export function rot(ice: SiteIce, inside_J_m2: number): void {
+	const thickness_m = ice.clear_m + ice.white_m;
+	if (thickness_m <= 0) return;
+	const melted = inside_J_m2 / (CLEAR_ICE_FUSION_J_m3 * Math.max(THINNEST_m, thickness_m));
+	ice.liquidFraction = Math.min(1, ice.liquidFraction + melted);
 }

@@ -1,4 +1,3 @@
-import type { Forcing } from './day.ts';
 import { dayDegrees, splitBySine, type DayDegrees } from './degree-days.ts';
 import { usualRange_K } from './air-range.ts';
 import { usualPrecipitation_kg_m2 } from './snow-prior.ts';
@@ -7,6 +6,21 @@ import type { SeasonWeatherDay } from './season-weather.ts';
 import type { WeatherDay } from './weather.ts';
 
 const NO_DEGREES: DayDegrees = { freezing_degCd: 0, thawing_degCd: 0, aboveFreezing_h: 0 };
+
+/** What the weather does to a site over a time: sums, not rates. */
+export interface Forcing {
+	duration_d: number;
+	freezing_degCd: number;
+	thawing_degCd: number;
+	/** Share of the time above freezing. */
+	warmFraction: number;
+	/** As water; before wind takes its part. */
+	snowfall_kg_m2: number;
+	freshSnow_kg_m3: number;
+	rain_kg_m2: number;
+	/** Clear-sky mean. */
+	sun_W_m2: number;
+}
 
 /** What one day's weather does, with what stands in for what nobody reported. */
 export interface DayForcing extends Forcing {

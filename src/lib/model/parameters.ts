@@ -21,31 +21,35 @@ export interface Parameters {
 	readonly clearAlbedo: number;
 	readonly insideFraction: number;
 	readonly breakUp_m: number;
+	readonly refreezeFraction: number;
+	readonly skyLoss_W_m2: number;
 }
 export interface Priors {
 	[k: string]: number;
 }
 export const FITTED = {
-	exchangeSheltered: 12,
-	exchangeExposed: 22,
-	keptSheltered: 0.9,
-	keptExposed: 0.6,
-	waterHeat: 2,
-	ratio: 2,
-	settled: 300,
+	exchangeSheltered: 8,
+	exchangeExposed: 30,
+	keptSheltered: 1.1,
+	keptExposed: 1.091,
+	waterHeat: 0,
+	ratio: 2.375,
+	settled: 267.638,
 	settling: 100,
-	snowMelt: 4,
-	soaked: 0.5,
-	matrix: 450,
-	spread: 0.4,
-	flooding: 5,
+	snowMelt: 2,
+	soaked: 1,
+	matrix: 325.012,
+	spread: 0.272,
+	flooding: 2.476,
 	iceMelt: 0.5,
 	cloud: 0.65,
 	snowAlbedo: 0.75,
 	whiteAlbedo: 0.5,
 	clearAlbedo: 0.3,
 	inside: 0.4,
-	breakUp: 0.1
+	breakUp: 0.1,
+	refreeze: 0.596,
+	sky: 40
 };
 export function parametersFor(lake: LakeFacts, f = FITTED): Parameters {
 	const e = exposureFraction(lake);
@@ -70,6 +74,8 @@ export function parametersFor(lake: LakeFacts, f = FITTED): Parameters {
 		whiteAlbedo: f.whiteAlbedo,
 		clearAlbedo: f.clearAlbedo,
 		insideFraction: f.inside,
-		breakUp_m: f.breakUp
+		breakUp_m: f.breakUp,
+		refreezeFraction: f.refreeze,
+		skyLoss_W_m2: f.sky
 	};
 }

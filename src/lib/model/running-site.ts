@@ -1,15 +1,16 @@
 import { anchor } from './anchoring.ts';
 import { total_m } from './column.ts';
-import type { IceState } from './day.ts';
+import { advanceDay } from './day.ts';
 import type { DayForcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
-import { applyEvent, openSite } from './site-events.ts';
+import { applyEvent } from './site-events.ts';
+import { openSite, pictureOf, type SiteIce } from './site-ice.ts';
 import type { SiteEvent } from './site-winter.ts';
 
 /** A site between two days of its winter: its ice and what is counted along. Changed in place. */
 export interface RunningSite {
-	ice: IceState;
+	ice: SiteIce;
 	fdd_degCd: number;
 	tdd_degCd: number;
 	snowKnown: boolean;
@@ -48,7 +49,7 @@ export function beginDay(
 	isHeldOpen: boolean,
 	parameters: Parameters
 ): boolean {
-	for (const event of events) site.ice = applyEvent(site.ice, event, parameters);
+	for (const event of events) applyEvent(site.ice, event, parameters);
 	const isNewStart = isHeldOpen || events.some((event) => event.kind === 'reopened');
 	if (isNewStart) Object.assign(site, freshSite());
 	return isHeldOpen;
@@ -57,9 +58,9 @@ export function beginDay(
 /** Puts the site where the day's readings say it is. */
 export function readDay(site: RunningSite, readings: readonly Reading[]): DayRead {
 	if (readings.length === 0) return NOTHING_READ;
-	const result = anchor(site.ice.column, readings);
+	const result = anchor(pictureOf(site.ice), readings);
 	if (result.anchoredBy.length > 0) {
-		site.ice = { ...site.ice, column: result.column, crust_m: 0 };
+		Object.assign(site.ice, result.column, { crust_m: 0 });
 		site.gapDays = 0;
 		site.daysSinceAnchor = 0;
 		site.peak_m = total_m(result.column);
@@ -69,11 +70,16 @@ export function readDay(site: RunningSite, readings: readonly Reading[]): DayRea
 	return result;
 }
 
-/** Takes the ice of the next morning and counts the day that led to it. */
-export function endDay(site: RunningSite, ice: IceState, forcing: DayForcing): void {
-	const before_m = total_m(site.ice.column);
-	const after_m = total_m(ice.column);
-	site.ice = ice;
+/** Carries the site over the day and counts it. */
+export function passDay(
+	site: RunningSite,
+	forcing: DayForcing,
+	parameters: Parameters,
+	steps: number
+): void {
+	const before_m = total_m(site.ice);
+	advanceDay(site.ice, forcing, parameters, steps);
+	const after_m = total_m(site.ice);
 	site.melt_m = after_m > site.peak_m ? 0 : site.melt_m + Math.max(0, before_m - after_m);
 	site.peak_m = Math.max(site.peak_m, after_m);
 	site.fdd_degCd += forcing.freezing_degCd;

@@ -1,10 +1,11 @@
-import { addDays, dayNumber, isoDate, type IsoDate } from './calendar.ts';
+import { addDays, dayNumber, dayOfYear, isoDate, type IsoDate } from './calendar.ts';
 import { meanAir_degC } from './degree-days.ts';
 import type { WeatherDay } from './weather.ts';
 
 /** A day of the season: what was reported of it, and the temperature its neighbours suggest. */
 export interface SeasonWeatherDay {
 	on: IsoDate;
+	dayOfYear: number;
 	/** `null` when nobody reported the day. */
 	reported: WeatherDay | null;
 	/** Reported mean, else interpolated between the nearest days that have one, else `null`. */
@@ -28,11 +29,18 @@ export function seasonWeather(
 	const dayAfter = addDays(lastReported, 1);
 	let index = firstFrom(weather, from);
 	let day = dayNumber(from);
-	for (let on = from; on <= to && on <= dayAfter; on = isoDate(++day)) {
+	let ofYear = dayOfYear(from);
+	for (let on = from; on <= to && on <= dayAfter; on = isoDate(++day), ofYear++) {
+		if (on.endsWith('-01-01')) ofYear = 1;
 		const next = weather[index];
 		const reported = next?.on === on ? next : null;
 		if (reported !== null) index = advance(weather, index);
-		days.push({ on, reported, likelyAir_degC: reported === null ? null : meanAir_degC(reported) });
+		days.push({
+			on,
+			dayOfYear: ofYear,
+			reported,
+			likelyAir_degC: reported === null ? null : meanAir_degC(reported)
+		});
 	}
 	interpolate(days);
 	return days;

@@ -1,6 +1,5 @@
-import { dayOfYear, type IsoDate } from './calendar.ts';
+import type { IsoDate } from './calendar.ts';
 import type { IceColumn } from './column.ts';
-import { advanceDay } from './day.ts';
 import { dayForcing, type DayForcing } from './forcing.ts';
 import type { LakeFacts } from './lake.ts';
 import { parametersFor, type Parameters } from './parameters.ts';
@@ -9,13 +8,14 @@ import { checkSeasonInput } from './season-input.ts';
 import { seasonWeather, type SeasonWeatherDay } from './season-weather.ts';
 import {
 	beginDay,
-	endDay,
+	passDay,
 	freshSite,
 	NOTHING_READ,
 	readDay,
 	type DayRead,
 	type RunningSite
 } from './running-site.ts';
+import { pictureOf } from './site-ice.ts';
 import { isHeldOpen } from './site-events.ts';
 import type { SiteEvent } from './site-winter.ts';
 import { clearSky_W_m2 } from './sun.ts';
@@ -80,12 +80,12 @@ export function runSeason(input: SeasonInput): SeasonDay[] {
 	const site = freshSite();
 	let previous: WeatherDay | null = null;
 	return seasonWeather(input.weather, freezeUpOn, input.until).map((day) => {
-		const sun_W_m2 = clearSky_W_m2(lake.latitude, dayOfYear(day.on), lake.elevation_m ?? 0);
+		const sun_W_m2 = clearSky_W_m2(lake.latitude, day.dayOfYear, lake.elevation_m ?? 0);
 		const forcing = dayForcing(day, previous, lake.latitude, sun_W_m2);
 		const isOpen = beginDay(site, on(events, day.on), isHeldOpen(events, day.on), parameters);
 		const anchoring = isOpen ? NOTHING_READ : readDay(site, on(readings, day.on));
 		const state = stateOn(day, forcing, site, anchoring);
-		if (!isOpen) endDay(site, advanceDay(site.ice, forcing, parameters, steps), forcing);
+		if (!isOpen) passDay(site, forcing, parameters, steps);
 		previous = day.reported;
 		return state;
 	});
@@ -111,7 +111,7 @@ function stateOn(
 		thawing_degCd: forcing.hasAir ? forcing.thawing_degCd : 0,
 		aboveFreezing_h: forcing.aboveFreezing_h,
 		sun_W_m2: forcing.sun_W_m2,
-		column: site.ice.column,
+		column: pictureOf(site.ice),
 		snowKnown: site.snowKnown,
 		gapDays: site.gapDays,
 		daysSinceAnchor: site.daysSinceAnchor,

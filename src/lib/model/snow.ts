@@ -37,16 +37,16 @@ export function landSnow_W_mK(density_kg_m3: number): number {
 	return rho < 0.156 ? 0.023 + 0.234 * rho : 0.138 - 1.01 * rho + 3.233 * rho ** 2;
 }
 
-/** Snow after more has fallen on it, by mass. */
-export function addSnow(snow: Snow, fall_kg_m2: number, fresh_kg_m3: number): Snow {
-	if (fall_kg_m2 <= 0) return snow;
+/** Adds snow that has fallen, by mass. */
+export function addSnow(snow: Snow, fall_kg_m2: number, fresh_kg_m3: number): void {
+	if (fall_kg_m2 <= 0) return;
 	const mass_kg_m2 = snowMass_kg_m2(snow) + fall_kg_m2;
-	const snow_m = snow.snow_m + fall_kg_m2 / fresh_kg_m3;
-	return { snow_m, snowDensity_kg_m3: mass_kg_m2 / snow_m };
+	snow.snow_m += fall_kg_m2 / fresh_kg_m3;
+	snow.snowDensity_kg_m3 = mass_kg_m2 / snow.snow_m;
 }
 
 /**
- * Snow after settling for a time; its mass stays.
+ * Settles snow over a time; its mass stays.
  *
  *   ρ' = ρ_settled - (ρ_settled - ρ) exp(-Δt/τ)
  *
@@ -57,21 +57,18 @@ export function settle(
 	settled_kg_m3: number,
 	settling_h: number,
 	duration_h: number
-): Snow {
-	if (snow.snow_m <= 0 || snow.snowDensity_kg_m3 >= settled_kg_m3) return snow;
+): void {
+	if (snow.snow_m <= 0 || snow.snowDensity_kg_m3 >= settled_kg_m3) return;
+	const mass_kg_m2 = snowMass_kg_m2(snow);
 	const left = Math.exp(-duration_h / settling_h);
-	const snowDensity_kg_m3 = settled_kg_m3 - (settled_kg_m3 - snow.snowDensity_kg_m3) * left;
-	return { snow_m: snowMass_kg_m2(snow) / snowDensity_kg_m3, snowDensity_kg_m3 };
+	snow.snowDensity_kg_m3 = settled_kg_m3 - (settled_kg_m3 - snow.snowDensity_kg_m3) * left;
+	snow.snow_m = mass_kg_m2 / snow.snowDensity_kg_m3;
 }
 
-/** Snow after a mass is taken from it at its density: by melt, by soaking. */
-export function removeSnow(snow: Snow, mass_kg_m2: number): Snow {
+/** Takes a mass from the snow at its density: by melt, by soaking. */
+export function removeSnow(snow: Snow, mass_kg_m2: number): void {
 	const left_kg_m2 = snowMass_kg_m2(snow) - mass_kg_m2;
-	if (left_kg_m2 <= 1e-9) return { snow_m: 0, snowDensity_kg_m3: snow.snowDensity_kg_m3 };
-	return {
-		snow_m: left_kg_m2 / snow.snowDensity_kg_m3,
-		snowDensity_kg_m3: snow.snowDensity_kg_m3
-	};
+	snow.snow_m = left_kg_m2 > 1e-9 ? left_kg_m2 / snow.snowDensity_kg_m3 : 0;
 }
 
 /** Water equivalent of the layer. */
