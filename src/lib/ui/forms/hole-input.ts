@@ -1,7 +1,7 @@
 import type { Hole } from '#lib/model/reading.ts';
 import { depth } from '#lib/ui/format.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
-import type { FormInput, FormValues } from './form-input.ts';
+import type { FormInput, FormValues, Refusal } from './form-input.ts';
 
 /** What a typed thickness is held against. */
 export interface Plausible {
@@ -24,6 +24,14 @@ const LEAST_ESTIMATE_m = 0.03;
 export function holeRows(values: FormValues): number {
 	const rows = Object.keys(values).map((name) => Number(/^holes\.(\d+)\./.exec(name)?.[1] ?? -1));
 	return Math.max(1, ...rows.map((row) => row + 1));
+}
+
+/** The same form with one more row, for the button that adds one without script. */
+export function addHoleRow(values: FormValues): Refusal {
+	const first =
+		Object.keys(values).find((name) => name.startsWith('holes.0.')) ?? 'holes.0.total_cm';
+	const next = first.replace('holes.0.', `holes.${holeRows(values)}.`);
+	return { values: { ...values, [next]: '' }, issues: [] };
 }
 
 /** The holes of a form in SI; rows without anything typed are left out. */

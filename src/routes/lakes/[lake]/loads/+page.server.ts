@@ -1,0 +1,53 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { getLake, lakeChange, updateLake } from '#lib/server/services/lakes.ts';
+import {
+	addLoad,
+	deleteLoad,
+	listOwnLoads,
+	loadInput,
+	restoreLoad
+} from '#lib/server/services/own-loads.ts';
+import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { readLoad } from '#lib/ui/forms/load-input.ts';
+import { found } from '../found.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ params, locals, url }) => ({
+	lake: await found(getLake(locals.context, params.lake)),
+	loads: await found(listOwnLoads(locals.context, params.lake)),
+	stored: url.searchParams.get('stored'),
+	deleted: url.searchParams.get('deleted')
+});
+
+export const actions: Actions = {
+	chartSet: async ({ params, request, locals }) => {
+		const input = new FormInput(formValues(await request.formData()));
+		const parsed = lakeChange.safeParse({ chartSet: input.text('chartSet') });
+		if (!parsed.success) {
+			input.refuse('chartSet', 'Choose one of the two sets.');
+			return fail(400, { form: 'chartSet' as const, ...input.refusal });
+		}
+		await found(updateLake(locals.context, params.lake, parsed.data));
+		redirect(303, '?stored=set');
+	},
+	add: async ({ params, request, locals }) => {
+		const input = new FormInput(formValues(await request.formData()));
+		const parsed = loadInput.safeParse(readLoad(input));
+		if (!parsed.success) input.refuseAll(parsed.error.issues);
+		if (!parsed.success || input.issues.length > 0) {
+			return fail(400, { form: 'load' as const, ...input.refusal });
+		}
+		const { id } = await found(addLoad(locals.context, params.lake, parsed.data));
+		redirect(303, `?stored=${id}`);
+	},
+	delete: async ({ params, request, locals }) => {
+		const id = String((await request.formData()).get('id'));
+		await found(deleteLoad(locals.context, params.lake, id));
+		redirect(303, `?deleted=${id}`);
+	},
+	restore: async ({ params, request, locals }) => {
+		const id = String((await request.formData()).get('id'));
+		await found(restoreLoad(locals.context, params.lake, id));
+		redirect(303, `?stored=${id}`);
+	}
+};

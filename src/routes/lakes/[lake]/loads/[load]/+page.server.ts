@@ -1,0 +1,31 @@
+import { error, fail, redirect } from '@sveltejs/kit';
+import { getLake } from '#lib/server/services/lakes.ts';
+import { listOwnLoads, loadInput, updateLoad } from '#lib/server/services/own-loads.ts';
+import type { Context } from '#lib/server/context.ts';
+import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { readLoad } from '#lib/ui/forms/load-input.ts';
+import { found } from '../../found.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ params, locals }) => ({
+	lake: await found(getLake(locals.context, params.lake)),
+	load: await ownLoad(locals.context, params)
+});
+
+export const actions: Actions = {
+	default: async ({ params, request, locals }) => {
+		const stored = await ownLoad(locals.context, params);
+		const input = new FormInput(formValues(await request.formData()));
+		const parsed = loadInput.safeParse(readLoad(input, stored));
+		if (!parsed.success) input.refuseAll(parsed.error.issues);
+		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
+		await found(updateLoad(locals.context, params.lake, stored.id, parsed.data));
+		redirect(303, `/lakes/${params.lake}/loads?stored=${stored.id}`);
+	}
+};
+
+async function ownLoad(context: Context, params: { lake: string; load: string }) {
+	const loads = await found(listOwnLoads(context, params.lake));
+	const load = loads.find(({ id }) => id === params.load);
+	return load ?? error(404, `No load "${params.load}" of lake "${params.lake}".`);
+}

@@ -1,0 +1,59 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { lakeView } from '#lib/server/services/lake-view.ts';
+import { readingInput } from '#lib/server/services/reading-input.ts';
+import { addReadings, deleteReading, restoreReading } from '#lib/server/services/readings.ts';
+import { MAIN_SITE } from '#lib/server/services/sites.ts';
+import { isWinterId, winterOf } from '#lib/model/calendar.ts';
+import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
+import { readReading } from '#lib/ui/forms/reading-input.ts';
+import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
+import { found } from '../found.ts';
+import { estimateOn } from './estimate-on.ts';
+import { importReadings } from './import-readings.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ params, locals, url }) => {
+	const asked = url.searchParams.get('winter') ?? '';
+	const view = await found(
+		lakeView(locals.context, params.lake, isWinterId(asked) ? { winter: asked } : {})
+	);
+	const { lake, today, winter, winters, readings } = view;
+	return {
+		lake,
+		today,
+		winter,
+		winters,
+		readings: readings.toReversed(),
+		places: [...new Set(readings.flatMap(({ place }) => place ?? []))],
+		stored: url.searchParams.get('stored'),
+		deleted: url.searchParams.get('deleted'),
+		uploaded: Number(url.searchParams.get('uploaded') ?? 0)
+	};
+};
+
+export const actions: Actions = {
+	add: async ({ params, request, locals, cookies }) => {
+		const input = new FormInput(formValues(await request.formData()));
+		const units = parseUnits(cookies.get(UNITS_COOKIE));
+		const on = input.text('on');
+		const { today, estimate_m } = await found(estimateOn(locals.context, params.lake, on));
+		const parsed = readingInput.safeParse(readReading(input, { today, estimate_m, units }));
+		if (!parsed.success) input.refuseAll(parsed.error.issues);
+		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
+		const [id] = await addReadings(locals.context, params.lake, MAIN_SITE, [parsed.data]);
+		redirect(303, `?winter=${winterOf(parsed.data.on)}&stored=${id}`);
+	},
+	hole: async ({ request }) => addHoleRow(formValues(await request.formData())),
+	delete: async ({ params, request, locals, url }) => {
+		const id = String((await request.formData()).get('id'));
+		await found(deleteReading(locals.context, params.lake, id));
+		redirect(303, `?winter=${url.searchParams.get('winter') ?? ''}&deleted=${id}`);
+	},
+	restore: async ({ params, request, locals }) => {
+		const id = String((await request.formData()).get('id'));
+		const { on } = await found(restoreReading(locals.context, params.lake, id));
+		redirect(303, `?winter=${winterOf(on)}`);
+	},
+	upload: importReadings
+};

@@ -1,0 +1,37 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { winterOf } from '#lib/model/calendar.ts';
+import { lakeView } from '#lib/server/services/lake-view.ts';
+import { readingInput } from '#lib/server/services/reading-input.ts';
+import { getReading, updateReading } from '#lib/server/services/readings.ts';
+import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
+import { readReading } from '#lib/ui/forms/reading-input.ts';
+import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
+import { found } from '../../found.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ params, locals }) => {
+	const reading = await found(getReading(locals.context, params.lake, params.reading));
+	const view = await found(lakeView(locals.context, params.lake, { winter: winterOf(reading.on) }));
+	const places = [...new Set(view.readings.flatMap(({ place }) => place ?? []))];
+	return { lake: view.lake, today: view.today, reading, places };
+};
+
+export const actions: Actions = {
+	store: async ({ params, request, locals, cookies }) => {
+		const { context } = locals;
+		const stored = await found(getReading(context, params.lake, params.reading));
+		const { today } = await found(lakeView(context, params.lake));
+		const input = new FormInput(formValues(await request.formData()));
+		const units = parseUnits(cookies.get(UNITS_COOKIE));
+		// The estimate of its day follows this very reading, so it cannot judge it.
+		const facts = { today, units, estimate_m: null, stored };
+		const parsed = readingInput.safeParse(readReading(input, facts));
+		if (!parsed.success) input.refuseAll(parsed.error.issues);
+		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
+		await updateReading(context, params.lake, stored.id, parsed.data);
+		const winter = winterOf(parsed.data.on);
+		redirect(303, `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`);
+	},
+	hole: async ({ request }) => addHoleRow(formValues(await request.formData()))
+};

@@ -1,0 +1,64 @@
+import type { ImportReport } from '#lib/server/services/import-weather.ts';
+
+export interface Progress {
+	/** 0 to 1 of the file has left this device. */
+	sentFraction: number;
+	/** Rows that the server has read. */
+	rows: number;
+}
+
+type Line = { rows: number } | { report: ImportReport } | { failed: string };
+
+/** Posts a file and tells how far it is: `fetch` can't tell how much has been sent. */
+export function sendFile(
+	url: string,
+	file: File,
+	tell: (progress: Progress) => void
+): Promise<ImportReport> {
+	return new Promise((resolve, reject) => {
+		const request = new XMLHttpRequest();
+		const progress: Progress = { sentFraction: 0, rows: 0 };
+		const lost =
+			'The connection broke before the file was stored. Nothing of it is kept; press Import again.';
+		request.upload.onprogress = ({ loaded, total }) => {
+			progress.sentFraction = total > 0 ? loaded / total : 0;
+			tell({ ...progress });
+		};
+		request.onprogress = () => {
+			const line = readLines(request.responseText).findLast((line) => 'rows' in line);
+			if (line) tell(Object.assign(progress, { sentFraction: 1 }, line));
+		};
+		request.onerror = () => reject(new Error(lost));
+		request.onload = () => {
+			const last = readLines(request.responseText).at(-1);
+			if (last && 'report' in last) resolve(last.report);
+			else reject(new Error(last && 'failed' in last ? last.failed : refusal(request) || lost));
+		};
+		request.open('POST', url);
+		request.setRequestHeader('content-type', 'text/csv');
+		request.send(file);
+	});
+}
+
+/** All complete lines of an answer that is still coming. */
+export function readLines(text: string): Line[] {
+	return text
+		.split('\n')
+		.slice(0, -1)
+		.flatMap((line) => {
+			try {
+				return [JSON.parse(line)];
+			} catch {
+				return [];
+			}
+		});
+}
+
+function refusal({ status, responseText }: XMLHttpRequest): string {
+	if (status === 413) return 'The file is larger than this server takes. Split it by years.';
+	try {
+		return String(JSON.parse(responseText).message ?? '');
+	} catch {
+		return '';
+	}
+}

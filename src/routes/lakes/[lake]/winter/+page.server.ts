@@ -1,0 +1,63 @@
+import { redirect } from '@sveltejs/kit';
+import { isWinterId } from '#lib/model/calendar.ts';
+import { lakeView } from '#lib/server/services/lake-view.ts';
+import { MAIN_SITE } from '#lib/server/services/sites.ts';
+import { saveSiteWinter } from '#lib/server/services/winters.ts';
+import { readEvent, readWinterDates } from '#lib/ui/forms/winter-input.ts';
+import { found } from '../found.ts';
+import { openWinter, storeWinter } from './store-winter.ts';
+import { wintersToOffer } from './winters-to-offer.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+export const load: PageServerLoad = async ({ params, locals, url }) => {
+	const asked = url.searchParams.get('winter') ?? '';
+	const view = await found(
+		lakeView(locals.context, params.lake, isWinterId(asked) ? { winter: asked } : {})
+	);
+	const { lake, today, winter, record, weather } = view;
+	return {
+		...{ lake, today, winter, record },
+		winters: wintersToOffer(view.winters, today),
+		hasWeather: weather.age_d !== null,
+		isMade: url.searchParams.has('made'),
+		isStored: url.searchParams.has('stored'),
+		removed: url.searchParams.get('removed')
+	};
+};
+
+export const actions: Actions = {
+	dates: async ({ params, request, locals, url }) => {
+		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const dates = readWinterDates(input, winter);
+		return storeWinter(locals.context, params.lake, input, { ...record, ...dates }, 'dates');
+	},
+	addEvent: async ({ params, request, locals, url }) => {
+		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const event = readEvent(input, winter);
+		const events = event ? [...record.events, event] : record.events;
+		return storeWinter(locals.context, params.lake, input, { ...record, events }, 'event');
+	},
+	removeEvent: async ({ params, request, locals, url }) => {
+		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const event = input.text('event');
+		const at = record.events.findIndex((one) => JSON.stringify(one) === event);
+		const events = record.events.filter((_, index) => index !== at);
+		await saveSiteWinter(locals.context, params.lake, MAIN_SITE, { ...record, events });
+		const removed = at < 0 ? '' : `&removed=${encodeURIComponent(event ?? '')}`;
+		redirect(303, `?winter=${winter}${removed}#events`);
+	},
+	restoreEvent: async ({ params, request, locals, url }) => {
+		const { input, record } = await openWinter(locals.context, params.lake, url, request);
+		const events = [...record.events, parsed(input.text('event'))];
+		return storeWinter(locals.context, params.lake, input, { ...record, events }, 'event');
+	}
+};
+
+/** Whatever comes out, the schema of the winter checks it. */
+function parsed(text: string | null): unknown {
+	try {
+		return JSON.parse(text ?? '');
+	} catch {
+		return null;
+	}
+}

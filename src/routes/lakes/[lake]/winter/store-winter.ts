@@ -1,0 +1,53 @@
+import { fail, redirect } from '@sveltejs/kit';
+import { isWinterId, type WinterId } from '#lib/model/calendar.ts';
+import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
+import type { Context } from '#lib/server/context.ts';
+import { lakeView } from '#lib/server/services/lake-view.ts';
+import { MAIN_SITE } from '#lib/server/services/sites.ts';
+import { getSiteWinter, saveSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
+import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { found } from '../found.ts';
+
+/** What a form of this page works on: the record as stored and what was typed. */
+export async function openWinter(context: Context, lakeId: string, url: URL, request: Request) {
+	const asked = url.searchParams.get('winter') ?? '';
+	const winter = isWinterId(asked) ? asked : (await found(lakeView(context, lakeId))).winter;
+	const record = await found(getSiteWinter(context, lakeId, MAIN_SITE, winter));
+	return { input: new FormInput(formValues(await request.formData())), record, winter };
+}
+
+type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] };
+
+/** Stores the whole record, or says at the fields of `form` why not. */
+export async function storeWinter(
+	context: Context,
+	lakeId: string,
+	input: FormInput,
+	{ winter, ...draft }: Draft,
+	form: 'dates' | 'event'
+) {
+	const parsed = winterInputFor(winter).safeParse(draft);
+	if (!parsed.success && input.issues.length === 0) refuse(input, parsed.error.issues, form);
+	if (!parsed.success || input.issues.length > 0) return fail(400, { form, ...input.refusal });
+	const events = parsed.data.events.toSorted(byDay);
+	await saveSiteWinter(context, lakeId, MAIN_SITE, { winter, ...parsed.data, events });
+	redirect(303, `?winter=${winter}&stored`);
+}
+
+function refuse(
+	input: FormInput,
+	issues: readonly { path: PropertyKey[]; message: string }[],
+	form: 'dates' | 'event'
+): void {
+	const isOfEvent = issues.some(({ path }) => path[0] === 'events');
+	if (form === 'dates' && isOfEvent) {
+		const remedy = 'Mend the day, or remove the event first.';
+		input.refuse('freezeUpOn', `An event of this winter would lie before freeze-up. ${remedy}`);
+	} else {
+		input.refuseAll(issues.map(({ path, message }) => ({ path: path.slice(-1), message })));
+	}
+}
+
+function byDay(a: SiteEvent, b: SiteEvent): number {
+	return a.on < b.on ? -1 : Number(a.on > b.on);
+}
