@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { asShipped } from './validate/modes.ts';
+import { refitted } from './validate/refit.ts';
 import { report } from './validate/report.ts';
 import { selectScored } from './validate/selection.ts';
 import { textTable } from './validate/text-table.ts';
@@ -24,11 +25,12 @@ try {
 
 function main(): string {
 	const { folder, json, refit } = readArguments();
-	if (refit) throw new UnreadableFolder('--refit is not available yet; leave it out');
 	const selection = selectScored(readTidyFolder(folder));
 	if (selection.winters.length === 0)
 		throw new UnreadableFolder(`no reading in ${folder} can be scored by the rules of the folder`);
-	const scores = report(selection, 'shipped', asShipped);
+	const scores = refit
+		? report(selection, 'refitted', refitted(selection.winters))
+		: report(selection, 'shipped', asShipped);
 	return json ? JSON.stringify(scores, null, 1) : textTable(scores);
 }
 

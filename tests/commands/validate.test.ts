@@ -101,7 +101,7 @@ test('with --json one object of the agreed form is printed, and nothing else', (
 test('without it a table is printed that names its parameters', () => {
 	const { stdout, status } = validate([invented()]);
 	expect(status).toBe(0);
-	expect(stdout).toContain('prior uses the parameters as shipped');
+	expect(stdout).toContain('use the parameters as shipped');
 	expect(stdout).toMatch(/prior invented growth +4 /);
 	expect(stdout).toMatch(/alpha24 all decay +2 /);
 });

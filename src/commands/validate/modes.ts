@@ -1,9 +1,11 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
-import type { IceColumn } from '#lib/model/column.ts';
 import { total_m } from '#lib/model/column.ts';
+import { lowerBound_m } from '#lib/model/lower-bound.ts';
 import type { Parameters } from '#lib/model/parameters.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { runSeason } from '#lib/model/season.ts';
+import type { DoubtedDay } from '#lib/model/site-doubt.ts';
+import { withDoubt } from '#lib/model/site-doubt.ts';
 import type { Case, LakeWinter } from './lake-winter.ts';
 import { asReading, casesOf } from './lake-winter.ts';
 import type { Prediction } from './scores.ts';
@@ -35,26 +37,26 @@ export function recalibratedPredictions(
 }
 
 function predict(of: Case, readings: Reading[], parametersOf: ParametersOf): Prediction {
-	const column = columnOn(of.winter, of.reading.on, readings, parametersOf(of.winter));
+	const day = dayOn(of.winter, of.reading.on, readings, parametersOf(of.winter));
 	return {
 		of,
-		total_m: column ? total_m(column) : null,
-		white_m: column?.white_m ?? null,
-		snow_m: column?.snow_m ?? null,
+		total_m: day ? total_m(day.day.column) : null,
+		white_m: day?.day.column.white_m ?? null,
+		snow_m: day?.day.column.snow_m ?? null,
 		p05_m: null,
-		p10_m: null,
+		p10_m: day ? lowerBound_m(total_m(day.day.column), day.doubt.total) : null,
 		p95_m: null,
 		crps_m: null
 	};
 }
 
 /** The state at the start of `on`; the model is given no weather of that day or later. */
-function columnOn(
+function dayOn(
 	winter: LakeWinter,
 	on: IsoDate,
 	readings: Reading[],
 	parameters: Parameters | undefined
-): IceColumn | null {
+): DoubtedDay | null {
 	const days = runSeason({
 		lake: winter.lake,
 		freezeUpOn: winter.freezeUpOn,
@@ -63,6 +65,6 @@ function columnOn(
 		readings,
 		...(parameters ? { parameters } : {})
 	});
-	const last = days.at(-1);
-	return last?.on === on ? last.column : null;
+	const last = withDoubt(days, readings).at(-1);
+	return last?.day.on === on ? last : null;
 }

@@ -7,6 +7,7 @@ import { iceOutForecasts, iceOutScores } from './ice-out.ts';
 import type { LakeWinter } from './lake-winter.ts';
 import type { ParametersOf } from './modes.ts';
 import { priorPredictions, recalibratedPredictions } from './modes.ts';
+import { REFITTED } from './refit.ts';
 import type { Prediction } from './scores.ts';
 import type { Selection } from './selection.ts';
 
@@ -27,13 +28,13 @@ export interface Report {
 
 const FITTED_NOTES = {
 	shipped:
-		'prior uses the parameters as shipped: they were fitted to a folder of winters like this one, so on that folder prior is not left out. --refit fits them anew without the lake that is scored',
-	refitted: 'prior uses parameters fitted anew for each lake without any of its winters'
+		'prior and recalibrated use the parameters as shipped: they were fitted to a folder of winters like this one, so on that folder prior is not left out. --refit fits them anew without the lake that is scored',
+	refitted: `prior and recalibrated use, for each lake, parameters fitted anew to the growth readings of the other lakes (${REFITTED.map(({ name }) => name).join(', ')}); the others stay as shipped`
 };
 
 const NOTES = [
 	'learned equals prior: what past winters taught a lake is not used yet',
-	'crps_cm, coverage90, belowLower and coverage80 of the model are null: it states no spread here yet',
+	'crps_cm, coverage90 and coverage80 of the model are null: of its spread it states only the lower bound yet',
 	'baselines take degree-days by plain daily means; the model splits each day by its range'
 ];
 

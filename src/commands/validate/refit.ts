@@ -1,0 +1,79 @@
+import { total_m } from '#lib/model/column.ts';
+import type { Parameters } from '#lib/model/parameters.ts';
+import { FITTED, parametersFor } from '#lib/model/parameters.ts';
+import { runSeason } from '#lib/model/season.ts';
+import type { Coordinate, Point } from './coordinate-search.ts';
+import { coordinateSearch, middle } from './coordinate-search.ts';
+import type { LakeWinter } from './lake-winter.ts';
+import type { ParametersOf } from './modes.ts';
+
+type Fitted = typeof FITTED;
+
+/** The parameters that are fitted anew, each within a range that is plausible before any fit. */
+export const REFITTED = [
+	{ name: 'exchangeSheltered', low: 8, high: 20 },
+	{ name: 'exchangeExposed', low: 15, high: 30 },
+	{ name: 'keptSheltered', low: 0.6, high: 1 },
+	{ name: 'keptExposed', low: 0.3, high: 0.9 },
+	{ name: 'ratio', low: 1, high: 3 }
+] as const satisfies (Coordinate & { name: keyof Fitted })[];
+
+/** Cost in cm² of a parameter at the edge of its range: keeps one that the readings don't tell. */
+const EDGE_COST_cm2 = 2;
+
+/**
+ * Parameters for each lake, fitted to the growth readings of all the other lakes of the folder.
+ * The search starts in the middle of the ranges: starting at the shipped values would let the lake
+ * that is left out look in.
+ */
+export function refitted(winters: readonly LakeWinter[]): ParametersOf {
+	const byLake = new Map<string, Parameters>();
+	for (const { lakeKey, lake } of winters) {
+		if (byLake.has(lakeKey)) continue;
+		const others = winters.filter((winter) => winter.lakeKey !== lakeKey);
+		byLake.set(lakeKey, parametersFor(lake, asFitted(fit(others))));
+	}
+	return ({ lakeKey }) => byLake.get(lakeKey);
+}
+
+function fit(winters: readonly LakeWinter[]): Point {
+	return coordinateSearch(
+		REFITTED,
+		(point) => meanSquare_cm2(winters, point) + edgeCost_cm2(point)
+	);
+}
+
+function asFitted(point: Point): Fitted {
+	return { ...FITTED, ...point };
+}
+
+function meanSquare_cm2(winters: readonly LakeWinter[], point: Point): number {
+	const errors_cm = winters.flatMap((winter) => growthErrors_cm(winter, asFitted(point)));
+	return errors_cm.reduce((sum, error) => sum + error ** 2, 0) / Math.max(1, errors_cm.length);
+}
+
+function growthErrors_cm(winter: LakeWinter, fitted: Fitted): number[] {
+	const growth = winter.readings.filter(({ phase }) => phase === 'growth');
+	const last = growth.at(-1);
+	if (!last) return [];
+	const days = runSeason({
+		lake: winter.lake,
+		freezeUpOn: winter.freezeUpOn,
+		until: last.on,
+		weather: winter.weather,
+		parameters: parametersFor(winter.lake, fitted)
+	});
+	const onDay = new Map(days.map((day) => [day.on, total_m(day.column)]));
+	return growth.flatMap((reading) => {
+		const estimate_m = onDay.get(reading.on);
+		return estimate_m === undefined ? [] : [(estimate_m - reading.total_m) * 100];
+	});
+}
+
+function edgeCost_cm2(point: Point): number {
+	const start = middle(REFITTED);
+	return REFITTED.reduce((sum, { name, low, high }) => {
+		const away = ((point[name] ?? 0) - (start[name] ?? 0)) / ((high - low) / 2);
+		return sum + EDGE_COST_cm2 * away ** 2;
+	}, 0);
+}
