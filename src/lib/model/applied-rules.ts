@@ -92,15 +92,17 @@ export function engineerRule(
 	alone_m: number | null,
 	words: Words
 ): AppliedRule {
-	const why =
-		load.mass_kg > limit_kg ? `Above ${words.mass(limit_kg)}` : 'A vehicle parked with its shelter';
+	const isHeavy = load.mass_kg > limit_kg;
+	const isShelter = load.use === 'truckWithShelter';
+	const heavy = isHeavy ? [`above ${words.mass(limit_kg)}`] : [];
+	const why = [...heavy, ...(isShelter ? ['a vehicle parked with its shelter'] : [])].join(', ');
 	const alone =
 		alone_m === null
 			? ''
 			: ` Judged alone, twice Gold's formula is the least: ${words.requirement(alone_m)}.`;
 	return {
 		code: 'askAnEngineer',
-		text: `${why}: a qualified ice engineer and the local rules decide.${alone}`,
+		text: `A qualified ice engineer and the local rules decide: ${why}.${alone}`,
 		source: `worksite guides (Alberta 2013, NWT 2015); Smith 2004`
 	};
 }

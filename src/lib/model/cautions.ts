@@ -4,16 +4,18 @@ import type { Caution } from './forecast.ts';
 import type { LakeFacts } from './lake.ts';
 import { ENGINEER_ABOVE_kg } from './load-case.ts';
 import type { Reading } from './reading.ts';
+import { ROTTEN, rottenText } from './rotten.ts';
 import type { DoubtedDay } from './site-doubt.ts';
 import { spellText } from './spell-text.ts';
-import { ROTTING_SUN_W_m2, SHADING_SNOW_m, type WarmDay } from './warm-spell.ts';
+import type { WarmDay } from './warm-day.ts';
+import { ROTTING_SUN_W_m2, SHADING_SNOW_m } from './warm-spell.ts';
 import type { Words } from './words.ts';
 
 const EARLY_m = 0.15; // below the least that strict charts ask of anybody
 const NEAR_FLOODING_m = 0.05; // one ordinary snowfall; our choice
+const FLOODABLE_m = 0.05; // thinner ice floods under any snow, and nobody is on it
 const SLUSH_m = 0.005;
 const MUCH_WHITE = 0.2; // white ice is a fifth to a third of the sheet at the measured lakes
-const ROTTEN = 0.05; // half the strength is gone [Bulatov1970] [M-med]
 const OLD_WEATHER_d = 2;
 
 export interface CautionInput {
@@ -62,15 +64,12 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 	if (today === null) return [];
 	const { column, sun_W_m2 } = today.day;
 	const ice_m = total_m(column);
-	const isFlooding = floodsWith_m !== null && floodsWith_m < NEAR_FLOODING_m;
+	const isFlooding =
+		floodsWith_m !== null && ice_m >= FLOODABLE_m && floodsWith_m < NEAR_FLOODING_m;
 	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
 	const white = `${words.depth(column.white_m)} of ${words.depth(ice_m)}`;
 	return [
-		...given(
-			column.liquidFraction >= ROTTEN,
-			'rotting',
-			`About ${Math.round(column.liquidFraction * 100)} % of the ice is estimated to be water: it carries half of what its thickness says, or less.`
-		),
+		...given(column.liquidFraction >= ROTTEN, 'rotting', `Rotting: ${rottenText(column)}`),
 		...given(
 			ice_m > 0 && isInSun,
 			'sunOnBareIce',
@@ -96,8 +95,8 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 }
 
 function floodingText(snow_m: number, words: Words): string {
-	return snow_m <= 0
-		? 'The snow is as heavy as the ice can float: water comes up wherever there is a crack or a hole.'
+	return snow_m < 0.01
+		? 'The snow is about as heavy as the ice can float: water comes up wherever there is a crack or a hole.'
 		: `About ${words.depth(snow_m)} more snow floods the ice.`;
 }
 

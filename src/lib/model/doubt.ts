@@ -15,11 +15,14 @@ const UNKNOWN_SNOW_FRACTION = 0.25; // of what grew: α from 1.7 to 2.7 with sno
 const SPOT_FRACTION = 0.2; // spread from spot to spot, typically 5 to 50 % [M-lo]
 const TAPE_m = 0.01; // a tape in a hole [derived]
 
-/** Least and relative doubt of the layers, without and with a recent reading; our choice. */
+/**
+ * Least and relative doubt of the layers, without and with a recent reading. The first near what the
+ * model errs by on measured winters of northern Wisconsin and eastern Finland; our choice.
+ */
 const LAYERS = {
-	white: { least_m: 0.025, fraction: 0.5, readFraction: 0.2 },
-	snow: { least_m: 0.03, fraction: 0.5, readFraction: 0.3 },
-	slush: { least_m: 0.02, fraction: 0.6, readFraction: 0.4 }
+	white: { least_m: 0.06, fraction: 0.5, readLeast_m: 0.025, readFraction: 0.2 },
+	snow: { least_m: 0.05, fraction: 0.5, readLeast_m: 0.03, readFraction: 0.3 },
+	slush: { least_m: 0.02, fraction: 0.6, readLeast_m: 0.02, readFraction: 0.4 }
 } as const;
 
 export type Layer = 'clear' | 'white' | 'snow' | 'slush' | 'total' | 'effective';
@@ -54,7 +57,7 @@ export function doubtOf(
 	freezeUp: Layered<number>
 ): Layered<Doubt> {
 	const height = layersOf(day.column);
-	const white_m = layerDoubt_m('white', height.white, since);
+	const white_m = whiteDoubt_m(height, since);
 	const ice = (layer: 'clear' | 'total' | 'effective', whiteShare: number): Doubt => ({
 		site_m: Math.hypot(
 			iceDoubt_m(height[layer], day, since),
@@ -63,15 +66,15 @@ export function doubtOf(
 		),
 		spot_m: spot_m(height[layer])
 	});
-	const other = (layer: keyof typeof LAYERS): Doubt => ({
-		site_m: Math.hypot(layerDoubt_m(layer, height[layer], since), freezeUp[layer]),
+	const other = (layer: 'white' | 'snow' | 'slush', own_m: number): Doubt => ({
+		site_m: Math.hypot(own_m, freezeUp[layer]),
 		spot_m: spot_m(height[layer])
 	});
 	return {
 		clear: ice('clear', 1),
-		white: other('white'),
-		snow: other('snow'),
-		slush: other('slush'),
+		white: other('white', white_m),
+		snow: other('snow', layerDoubt_m('snow', height.snow, forgotten(since))),
+		slush: other('slush', layerDoubt_m('slush', height.slush, forgotten(since))),
 		total: ice('total', 0),
 		effective: ice('effective', WHITE_ICE_FRACTION)
 	};
@@ -103,11 +106,16 @@ function iceDoubt_m(height_m: number, day: SeasonDay, since: SinceAnchor): numbe
 	return Math.hypot(model_m, snow_m, since.gaps_m);
 }
 
-function layerDoubt_m(layer: keyof typeof LAYERS, height_m: number, since: SinceAnchor): number {
-	const { least_m, fraction, readFraction } = LAYERS[layer];
+/** No more than the sheet leaves room for; a reading of the total alone tells nothing of it. */
+function whiteDoubt_m(height: Layered<number>, since: SinceAnchor): number {
+	const own_m = layerDoubt_m('white', height.white, since.layersRead ? forgotten(since) : 1);
+	return Math.min(own_m, height.total / 2);
+}
+
+function layerDoubt_m(layer: keyof typeof LAYERS, height_m: number, share: number): number {
+	const { least_m, fraction, readLeast_m, readFraction } = LAYERS[layer];
 	const free_m = Math.max(least_m, fraction * height_m);
-	const read_m = Math.max(least_m, readFraction * height_m);
-	return between(read_m, free_m, forgotten(since));
+	return between(Math.max(readLeast_m, readFraction * height_m), free_m, share);
 }
 
 /** How far the last reading is forgotten: 0 within ten days of it, 1 when it tells nothing more. */

@@ -6,7 +6,7 @@ import { placeKind, type PlaceKind } from './place-kind.ts';
 import type { Reading } from './reading.ts';
 import { withDoubt, type DoubtedDay } from './site-doubt.ts';
 import type { SeasonDay } from './season.ts';
-import type { WarmDay } from './warm-spell.ts';
+import type { WarmDay } from './warm-day.ts';
 
 /** Slush that is more than the wet foot of the snow. Our choice. */
 const FLOODED_m = 0.005;

@@ -1,6 +1,7 @@
 import { CERTAIN, doubtOf } from './doubt.ts';
 import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
 import type { SeasonDay } from './season.ts';
+import { AT_FREEZE_UP } from './since-anchor.ts';
 
 /** Fine enough for a number that is shown in whole centimetres. */
 const CLOSE_m = 0.0005;
@@ -28,7 +29,7 @@ function boundAfter_m(clear_m: number, today: SeasonDay, isVehicle: boolean): nu
 		column: { ...today.column, clear_m, white_m: 0, slush_m: 0 },
 		snowKnown: true
 	};
-	const fresh = { anchored_m: clear_m, read_d: 0, grown_m: 0, melted_m: 0, gapDays: 0, gaps_m: 0 };
+	const fresh = { ...AT_FREEZE_UP, anchored_m: clear_m, read_d: 0, layersRead: true };
 	const { effective } = doubtOf(day, fresh, CERTAIN);
 	return isVehicle ? thinnestOfFive_m(clear_m, effective) : lowerBound_m(clear_m, effective);
 }

@@ -3,8 +3,8 @@ import type { ForecastDay, ForecastLoad } from './forecast.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { requirement, type Conditions } from './requirement.ts';
 import type { SiteSeason } from './site-season.ts';
-import { statusOf } from './status.ts';
-import type { WarmDay } from './warm-spell.ts';
+import { bound_m, statusOf } from './status.ts';
+import type { WarmDay } from './warm-day.ts';
 import type { Words } from './words.ts';
 
 export interface LoadAnswerInput {
@@ -24,6 +24,7 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 	const { minimums, chartSet, conditions, words, asOf, site } = input;
 	const asked = requirement(load, minimums, chartSet, conditions, words);
 	const other = requirement(load, minimums, otherSet(chartSet), conditions, words);
+	const today = site.days.find(({ day }) => day.on === asOf);
 	const { status, reason } = statusOf({
 		load,
 		requirement: asked,
@@ -40,6 +41,7 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		mass_kg: load.mass_kg,
 		required_m: asked.required_m,
 		requiredOther_m: other.required_m,
+		bound_m: today ? bound_m(today, load) : null,
 		rules: asked.rules,
 		status,
 		reason,

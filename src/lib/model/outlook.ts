@@ -14,7 +14,8 @@ import type { Conditions } from './requirement.ts';
 import type { DoubtedDay } from './site-doubt.ts';
 import { siteSeason, type SiteSeason, type SiteSeasonInput } from './site-season.ts';
 import { spellText } from './spell-text.ts';
-import { warmSpells, type WarmDay } from './warm-spell.ts';
+import type { WarmDay } from './warm-day.ts';
+import { warmSpells } from './warm-spell.ts';
 import type { WarmState } from './warmth.ts';
 import { METRIC_WORDS, type Words } from './words.ts';
 

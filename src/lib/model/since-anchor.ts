@@ -13,6 +13,8 @@ export interface SinceAnchor {
 	/** Thickness the hole left, and the days since; `null` when there was none. */
 	anchored_m: number | null;
 	read_d: number | null;
+	/** The hole told clear and white ice apart. */
+	layersRead: boolean;
 	grown_m: number;
 	melted_m: number;
 	/** Days without a temperature, and what they may have changed. */
@@ -20,9 +22,11 @@ export interface SinceAnchor {
 	gaps_m: number;
 }
 
-const AT_FREEZE_UP: SinceAnchor = {
+/** Nothing has been read yet. */
+export const AT_FREEZE_UP: SinceAnchor = {
 	anchored_m: null,
 	read_d: null,
+	layersRead: false,
 	grown_m: 0,
 	melted_m: 0,
 	gapDays: 0,
@@ -34,19 +38,22 @@ export function sinceAnchor(
 	days: readonly SeasonDay[],
 	readings: readonly Reading[]
 ): SinceAnchor[] {
-	const drilled = new Set(readings.filter(isDrilled).map((reading) => reading.id));
+	const drilled = new Map(readings.filter(isDrilled).map((reading) => [reading.id, reading]));
 	let account = AT_FREEZE_UP;
 	let before: SeasonDay | undefined;
 	return days.map((day) => {
-		const isAnchored = day.anchoredBy.some((id) => drilled.has(id));
-		account = isAnchored ? anchored(day) : carried(account, before, day);
+		const anchors = day.anchoredBy.flatMap((id) => drilled.get(id) ?? []);
+		account = anchors.length > 0 ? anchored(day, anchors) : carried(account, before, day);
 		before = day;
 		return account;
 	});
 }
 
-function anchored(day: SeasonDay): SinceAnchor {
-	return { ...AT_FREEZE_UP, anchored_m: total_m(day.column), read_d: 0 };
+function anchored(day: SeasonDay, readings: readonly Reading[]): SinceAnchor {
+	const layersRead = readings.some((reading) =>
+		reading.holes.some((hole) => hole.clear_m !== null || hole.white_m !== null)
+	);
+	return { ...AT_FREEZE_UP, anchored_m: total_m(day.column), read_d: 0, layersRead };
 }
 
 function carried(account: SinceAnchor, before: SeasonDay | undefined, day: SeasonDay): SinceAnchor {
@@ -54,6 +61,7 @@ function carried(account: SinceAnchor, before: SeasonDay | undefined, day: Seaso
 	const gap = before?.source === 'gap' ? before : undefined;
 	return {
 		anchored_m: account.anchored_m,
+		layersRead: account.layersRead,
 		read_d: account.read_d === null ? null : account.read_d + 1,
 		grown_m: account.grown_m + Math.max(0, change_m),
 		melted_m: account.melted_m + Math.max(0, -change_m),

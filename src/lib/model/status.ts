@@ -3,13 +3,14 @@ import type { IsoDate } from './calendar.ts';
 import type { DrilledDay } from './drilled-day.ts';
 import type { LoadStatus } from './forecast.ts';
 import { holesToShow_m } from './hole-to-show.ts';
+import { ROTTEN, rottenText } from './rotten.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
 import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
 import { holesFor, supportOf, type Support } from './reached.ts';
 import type { Requirement } from './requirement.ts';
 import type { DoubtedDay } from './site-doubt.ts';
-import { spellText } from './spell-text.ts';
-import type { WarmDay } from './warm-spell.ts';
+import { shortSpellText } from './spell-text.ts';
+import type { WarmDay } from './warm-day.ts';
 import type { Words } from './words.ts';
 
 export interface StatusInput {
@@ -34,7 +35,7 @@ export interface Status {
  * Where a load stands on a day, and why in words.
  *
  * Compares the lower bound of effective thickness, for vehicles that of the thinnest of five spots,
- * with what is asked for. A warm spell or a bad core withholds; without known snow nothing is reached
+ * with what is asked for. A warm spell, a bad core or rotten ice withholds; without known snow nothing is reached
  * or expected; reached needs holes that support it.
  */
 export function statusOf(input: StatusInput): Status {
@@ -51,7 +52,17 @@ export function statusOf(input: StatusInput): Status {
 	if (warm?.state === 'withheld')
 		return {
 			status: 'withheld',
-			reason: `${spellText(warm, words) ?? ''} ${figures(today, requirement.required_m, input)}`
+			reason: `${shortSpellText(warm, words)} ${figures(today, requirement.required_m, input)}`
+		};
+	if (effective_m(today.day.column) === 0)
+		return {
+			status: 'notYet',
+			reason: `No ice is estimated; ${words.requirement(requirement.required_m)} is asked for.`
+		};
+	if (today.day.column.liquidFraction >= ROTTEN)
+		return {
+			status: 'withheld',
+			reason: `Stay off: ${rottenText(today.day.column)} ${figures(today, requirement.required_m, input)} A core logged as sound would lift this.`
 		};
 	return judged(today, requirement.required_m, input);
 }
