@@ -49,6 +49,11 @@ export interface ForecastLoad {
 	required_m: number | null;
 	/** The same from the other published set, shown beside it. */
 	requiredOther_m: number | null;
+	/**
+	 * Effective thickness that it is held against on `asOf`: the lower bound, for vehicles that of the
+	 * thinnest of five spots; `null` where the day is not known.
+	 */
+	bound_m: number | null;
 	rules: AppliedRule[];
 	status: LoadStatus;
 	/** Why the status is what it is, in words. */

@@ -60,6 +60,13 @@ export function temperature(degC: number | null, units: Units): string {
 		: `${signed(Math.round(degC * 1.8 + 32))} °F`;
 }
 
+/** A difference of temperatures, which has no offset. @example temperatureStep(20, imperial) // => '36 °F' */
+export function temperatureStep(step_K: number, units: Units): string {
+	return units.measure === 'metric'
+		? `${signed(Math.round(step_K))} °C`
+		: `${signed(Math.round(step_K * 1.8))} °F`;
+}
+
 /** @example degreeDays(340.2, imperial) // => '612 °F·d' */
 export function degreeDays(degCd: number | null, units: Units): string {
 	return degCd === null
@@ -113,6 +120,11 @@ export function lengthValue(metres: number, units: Units): number {
 
 export function lengthUnit(units: Units): 'cm' | 'in' {
 	return units.measure === 'metric' ? 'cm' : 'in';
+}
+
+/** The unit in a heading. */
+export function lengthName(units: Units): string {
+	return units.measure === 'metric' ? 'cm' : 'inches';
 }
 
 /** Degree-days as a bare number in the person's unit, unrounded. */

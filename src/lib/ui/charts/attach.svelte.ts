@@ -1,0 +1,36 @@
+import type { Chart, ChartConfiguration } from 'chart.js';
+import type { Attachment } from 'svelte/attachments';
+import { MediaQuery } from 'svelte/reactivity';
+import { readPalette, type Palette } from './palette.ts';
+
+/** Any kind of chart, with points of our own. */
+export type AnyChart = ChartConfiguration<'line' | 'bar', unknown[]>;
+
+const dark = new MediaQuery('prefers-color-scheme: dark');
+
+/**
+ * Draws a chart on a canvas and keeps it in step with what `configure` reads and with the
+ * system's colours. The library arrives after the page, once the type it writes with is there.
+ */
+export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTMLCanvasElement> {
+	return (canvas) => {
+		let library = $state.raw<typeof Chart>();
+		let chart: Chart<'line' | 'bar', unknown[]> | undefined;
+		void Promise.all([import('./register.ts'), document.fonts.ready]).then(([loaded]) => {
+			library = loaded.Chart;
+		});
+		$effect(() => {
+			void dark.current;
+			if (!library) return;
+			const { data, options, ...rest } = configure(readPalette(canvas));
+			if (!chart) {
+				chart = new library(canvas, { data, options: options ?? {}, ...rest });
+				return;
+			}
+			chart.data = data;
+			chart.options = options ?? {};
+			chart.update('none');
+		});
+		return () => chart?.destroy();
+	};
+}

@@ -1,0 +1,47 @@
+import { depth, lengthValue } from '../format.ts';
+import type { Units } from '../units-setting.ts';
+import type { AnyChart } from './attach.svelte.ts';
+import type { Palette } from './palette.ts';
+import type { SeriesDay } from './series.ts';
+import { timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
+import { tooltip } from './tooltip.ts';
+
+export interface SnowInput {
+	days: readonly SeriesDay[];
+	span: TimeSpan;
+	units: Units;
+}
+
+/** Dry snow on the ice, a bar a day. */
+export function snowChart({ days, span, units }: SnowInput, palette: Palette): AnyChart {
+	return {
+		type: 'bar',
+		data: {
+			datasets: [
+				{
+					label: 'snow',
+					data: days.map((day) => ({
+						x: day.on,
+						y: lengthValue(day.snow_m, units),
+						says: `snow ${depth(day.snow_m, units)}`
+					})),
+					backgroundColor: palette.white,
+					borderColor: palette.soft,
+					borderWidth: { top: 1.5 },
+					barPercentage: 1,
+					categoryPercentage: 1
+				}
+			]
+		},
+		options: {
+			animation: false,
+			maintainAspectRatio: false,
+			interaction: { mode: 'x', intersect: false },
+			scales: {
+				x: { ...timeAxis(span, palette), offset: false },
+				y: valueAxis({ suggestedMax: lengthValue(0.05, units) }, palette)
+			},
+			plugins: { tooltip: tooltip(palette) }
+		}
+	};
+}

@@ -1,0 +1,75 @@
+import type { AnnotationOptions } from 'chartjs-plugin-annotation';
+import type { IsoDate } from '#lib/model/calendar.ts';
+import { lengthValue, shortDay } from '../format.ts';
+import type { Palette } from './palette.ts';
+import type { ThicknessInput } from './thickness.ts';
+import { thresholds } from './thresholds.ts';
+
+/** Height of the chart's box, and of the plot in it without the date scale. */
+export const THICKNESS_px = 360;
+const PLOT_px = 328;
+
+/** What the loads ask for, where readings moved the estimate, and the day knowledge ends. */
+export function annotations(input: ThicknessInput, top_m: number, palette: Palette) {
+	const lines: Record<string, AnnotationOptions> = {};
+	const marks = thresholds(input.loads, input.units, top_m, PLOT_px);
+	for (const { value, label, shift_px } of marks) {
+		lines[`asks ${label}`] = thresholdLine(value, label, shift_px, palette);
+	}
+	for (const { on, before_m, after_m } of input.anchors) {
+		lines[`anchor ${on}`] = {
+			type: 'line',
+			xMin: on,
+			xMax: on,
+			yMin: lengthValue(before_m, input.units),
+			yMax: lengthValue(after_m, input.units),
+			borderColor: palette.ink,
+			borderWidth: 4
+		};
+	}
+	lines['as of'] = dayLine(input.asOf, shortDay(input.asOf), palette);
+	return lines;
+}
+
+function thresholdLine(value: number, label: string, shift_px: number, palette: Palette) {
+	return {
+		type: 'line',
+		yMin: value,
+		yMax: value,
+		borderColor: palette.mark,
+		borderWidth: 1.5,
+		borderDash: [10, 4],
+		label: {
+			display: true,
+			content: label,
+			position: 'start',
+			color: palette.mark,
+			backgroundColor: palette.sheet,
+			font: { family: palette.font, size: 13, weight: 'normal' },
+			padding: { x: 4, y: 0 },
+			yAdjust: shift_px - 9
+		}
+	} satisfies AnnotationOptions;
+}
+
+/** Where knowledge ends. */
+function dayLine(on: IsoDate, label: string, palette: Palette) {
+	return {
+		type: 'line',
+		xMin: on,
+		xMax: on,
+		borderColor: palette.ink,
+		borderWidth: 1.5,
+		borderDash: [2, 3],
+		label: {
+			display: label !== '',
+			content: label,
+			position: 'end',
+			color: palette.ink,
+			backgroundColor: palette.sheet,
+			font: { family: palette.font, size: 13, weight: 'bold' },
+			padding: { x: 4, y: 1 },
+			xAdjust: -24
+		}
+	} satisfies AnnotationOptions;
+}

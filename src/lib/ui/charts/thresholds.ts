@@ -1,0 +1,72 @@
+import { lengthUnit, lengthValue, requirementNumber } from '../format.ts';
+import type { Units } from '../units-setting.ts';
+import { spread } from './spread.ts';
+
+/** A load and the effective thickness asked for it. */
+export interface LoadMark {
+	name: string;
+	required_m: number | null;
+}
+
+/** One line for all loads that ask for the same. */
+export interface Threshold {
+	/** In the person's unit. */
+	value: number;
+	label: string;
+	/** Pixels to move the label down from its line, so that no two labels touch. */
+	shift_px: number;
+}
+
+const LABEL_px = 17;
+const LABEL_LETTERS = 20;
+
+/** Loads by what they ask for, the least first; loads that only an engineer can judge are left out. */
+export function grouped(marks: readonly LoadMark[], units: Units): LoadMark[] {
+	const groups = new Map<string, { names: string[]; required_m: number }>();
+	for (const { name, required_m } of marks) {
+		if (required_m === null) continue;
+		const shown = requirementNumber(required_m, units);
+		const group = groups.get(shown) ?? { names: [], required_m };
+		group.names.push(name);
+		groups.set(shown, group);
+	}
+	return [...groups.values()]
+		.map(({ names, required_m }) => ({ name: brief(names), required_m }))
+		.toSorted((a, b) => a.required_m - b.required_m);
+}
+
+/** The groups within reach of a picture that ends at `top_m`, with labels that don't collide. */
+export function thresholds(
+	marks: readonly LoadMark[],
+	units: Units,
+	top_m: number,
+	height_px: number
+): Threshold[] {
+	const within = grouped(marks, units).flatMap(({ name, required_m }) =>
+		required_m !== null && required_m < top_m ? [{ name, required_m }] : []
+	);
+	const wanted = within.map(
+		({ required_m }) => height_px * (1 - required_m / top_m) - LABEL_px / 2
+	);
+	const placed = spread(wanted, LABEL_px, LABEL_px / 2, height_px - LABEL_px / 2);
+	return within.map(({ name, required_m }, index) => ({
+		value: lengthValue(required_m, units),
+		label: markText({ name, required_m }, units),
+		shift_px: (placed[index] ?? 0) - (wanted[index] ?? 0)
+	}));
+}
+
+/** The number first, so that a long name can't push it off the picture. */
+export function markText({ name, required_m }: LoadMark, units: Units): string {
+	return `${requirementNumber(required_m, units)} ${lengthUnit(units)} ${name}`;
+}
+
+/** As many names as a label has room for; the table beside has them whole. */
+function brief(names: readonly string[]): string {
+	const all = names.join(', ');
+	if (all.length <= LABEL_LETTERS) return all;
+	const rest = names.length > 1 ? ` +${names.length - 1}` : '';
+	const first = names[0] ?? '';
+	const room = LABEL_LETTERS - rest.length;
+	return (first.length <= room ? first : `${first.slice(0, room - 1).trimEnd()}…`) + rest;
+}

@@ -1,0 +1,64 @@
+import type { ScaleOptionsByType, TimeScaleOptions } from 'chart.js';
+import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import type { Palette } from './palette.ts';
+
+/** The days that all pictures of a winter share, so that they can be read one under the other. */
+export interface TimeSpan {
+	from: IsoDate;
+	to: IsoDate;
+}
+
+/** Width of the scale on the left, the same in each picture so that their days line up. */
+export const SCALE_WIDTH_px = 46;
+
+/** From freeze-up to a little past the last day that must be seen; never less than a month. */
+export function timeSpan(from: IsoDate, last: IsoDate): TimeSpan {
+	const days = Math.max(28, daysBetween(from, last));
+	return { from, to: addDays(from, Math.ceil(days * 1.04)) };
+}
+
+/** A time axis in months, or in days while the winter is young. */
+export function timeAxis({ from, to }: TimeSpan, palette: Palette) {
+	const isLong = daysBetween(from, to) > 75;
+	return {
+		type: 'time',
+		min: from,
+		max: to,
+		time: {
+			unit: isLong ? 'month' : 'day',
+			displayFormats: { month: 'MMM', day: 'd MMM' },
+			tooltipFormat: 'd MMM yyyy'
+		},
+		grid: { color: palette.rule, tickColor: palette.line },
+		border: { color: palette.line },
+		ticks: {
+			color: palette.soft,
+			font: { family: palette.font, size: 13 },
+			maxRotation: 0,
+			autoSkipPadding: 20,
+			align: 'inner'
+		}
+	} satisfies DeepPartial<TimeScaleOptions> & { type: 'time' };
+}
+
+/** A plain scale on the left from zero. `range` ends it at a number, or lets it end on a round one. */
+export function valueAxis(range: { max: number } | { suggestedMax: number }, palette: Palette) {
+	return {
+		type: 'linear',
+		min: 0,
+		...range,
+		afterFit: (scale: { width: number }) => {
+			scale.width = SCALE_WIDTH_px;
+		},
+		grid: { color: palette.rule, tickColor: palette.line },
+		border: { color: palette.line },
+		ticks: {
+			color: palette.soft,
+			font: { family: palette.font, size: 13 },
+			maxTicksLimit: 6,
+			padding: 2
+		}
+	} satisfies DeepPartial<ScaleOptionsByType<'linear'>> & { type: 'linear' };
+}
+
+type DeepPartial<T> = T extends object ? { [Key in keyof T]?: DeepPartial<T[Key]> } : T;

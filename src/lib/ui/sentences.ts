@@ -1,0 +1,81 @@
+import { counted, day, degreeDays, depth, rate, thickness, thicknessNumber } from './format.ts';
+import type { SeriesDay } from './charts/series.ts';
+import type { Units } from './units-setting.ts';
+
+/** The answer of a lake's page: first what is there, then what it counts for. */
+export interface Verdict {
+	main: string;
+	rest: string | null;
+}
+
+/** Growth of less than this a day reads as none. */
+const STILL_m = 0.0005;
+
+/** The ice of one day with its doubt. */
+export function verdict(ice: SeriesDay, units: Units): Verdict {
+	if (ice.total_m < 0.005) {
+		return { main: 'Open water by this estimate.', rest: null };
+	}
+	const main =
+		ice.totalLower_m === null
+			? `${thickness(ice.total_m, units)} of ice.`
+			: `${thickness(ice.total_m, units)} of ice, at least ${thicknessNumber(ice.totalLower_m, units)} at nine spots in ten.`;
+	return { main, rest: counts(ice, units) };
+}
+
+/** @example growth(0.008, metric) // => 'Growing 8 mm a day.' */
+export function growth(perDay_m: number | null, units: Units): string | null {
+	if (perDay_m === null) return null;
+	if (Math.abs(perDay_m) < STILL_m) return 'Neither growing nor thinning.';
+	return perDay_m > 0 ? `Growing ${rate(perDay_m, units)}.` : `Losing ${rate(perDay_m, units)}.`;
+}
+
+/** The column from the top down. */
+export function columnSentence(ice: SeriesDay, units: Units): string {
+	const layers = [
+		...(ice.snow_m > 0 ? [`${depth(ice.snow_m, units)} of snow`] : []),
+		...(ice.slush_m > 0 ? [`${depth(ice.slush_m, units)} of slush`] : []),
+		...(ice.white_m > 0 ? [`${thickness(ice.white_m, units)} of white ice`] : []),
+		...(ice.clear_m > 0 ? [`${thickness(ice.clear_m, units)} of clear ice`] : [])
+	];
+	return layers.length === 0 ? 'Open water.' : `From the top: ${layers.join(', ')}.`;
+}
+
+function counts({ white_m, effective_m, effectiveLower_m }: SeriesDay, units: Units): string {
+	const least =
+		effectiveLower_m === null ? '' : `, at least ${thicknessNumber(effectiveLower_m, units)}`;
+	return white_m < 0.005
+		? 'All of it clear.'
+		: `${thickness(white_m, units)} of it white, which counts half: together as good as ${thicknessNumber(effective_m, units)} clear${least}.`;
+}
+
+/** What the thickness chart shows, for who can't see it. */
+export function thicknessSentence(
+	{ days, readings }: { days: readonly SeriesDay[]; readings: readonly unknown[] },
+	units: Units
+): string {
+	const [first, last] = [days[0], days.at(-1)];
+	if (!first || !last) return 'Nothing is known of this winter yet.';
+	const peak = days.reduce((most, each) => (each.total_m > most.total_m ? each : most), first);
+	const tops =
+		peak.on === last.on
+			? ''
+			: `, after a peak of ${thickness(peak.total_m, units)} on ${day(peak.on)}`;
+	const holes = readings.length === 0 ? 'no reading' : counted(readings.length, 'reading');
+	return `From freeze-up on ${day(first.on)} to ${thickness(last.total_m, units)} on ${day(last.on)}${tops}; ${holes}. Nothing is drawn past the last weather.`;
+}
+
+export function degreeDaysSentence(days: readonly SeriesDay[], units: Units): string {
+	const last = days.at(-1);
+	return last
+		? `${degreeDays(last.fdd_degCd, units)} of frost and ${degreeDays(last.tdd_degCd, units)} of thaw since freeze-up.`
+		: 'No degree-days yet.';
+}
+
+export function snowSentence(days: readonly SeriesDay[], isKnown: boolean, units: Units): string {
+	const [first, last] = [days[0], days.at(-1)];
+	if (!first || !last) return 'No snow is known yet.';
+	const peak = days.reduce((most, each) => (each.snow_m > most.snow_m ? each : most), first);
+	const how = isKnown ? '' : ' The snow is the usual of the place and date, not a record.';
+	return `${depth(last.snow_m, units)} of dry snow now, ${depth(peak.snow_m, units)} at most on ${day(peak.on)}.${how}`;
+}

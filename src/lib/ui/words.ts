@@ -1,0 +1,24 @@
+import type { Words } from '#lib/model/words.ts';
+import {
+	degreeDays,
+	depth,
+	mass,
+	requirement,
+	shortDay,
+	temperatureStep,
+	thickness
+} from './format.ts';
+import type { Units } from './units-setting.ts';
+
+/** The reader's units for the model's own sentences. */
+export function wordsIn(units: Units): Words {
+	return {
+		thickness: (thickness_m) => thickness(thickness_m, units),
+		requirement: (thickness_m) => requirement(thickness_m, units),
+		depth: (depth_m) => depth(depth_m, units),
+		mass: (mass_kg) => mass(mass_kg, units),
+		step: (step_K) => temperatureStep(step_K, units),
+		degreeDays: (amount_degCd) => degreeDays(amount_degCd, units),
+		day: shortDay
+	};
+}
