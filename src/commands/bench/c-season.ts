@@ -8,7 +8,7 @@ import type { Parameters } from '#lib/model/parameters.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import type { SeasonInput } from '#lib/model/season.ts';
 
-const SOURCE = fileURLToPath(new URL('season.c', import.meta.url));
+const SOURCE = fileURLToPath(new URL('time-season.c', import.meta.url));
 
 /** In the order of `struct parameters` in season.c; the value says nothing. */
 const PARAMETER_ORDER: Record<keyof Parameters, true> = {

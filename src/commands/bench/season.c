@@ -1,26 +1,9 @@
 /*
  * The model's winter in C, for the speed comparison of the benchmark: the same equations as
  * src/lib/model for a site without events and readings, whose days all report a mean temperature,
- * precipitation and snowfall. Not used by the product.
- *
- * Standard input: days, latitude, elevation_m; the parameters in the order of struct parameters;
- * then day of the year, month, air_degC, precipitation_kg_m2, snowfall_kg_m2 for each day.
- * Standard output: clear_m white_m slush_m snow_m liquidFraction for each day and the one after
- * the last, then the median time of a winter in nanoseconds.
+ * precipitation and snowfall. Sources and reasons stand there. Not used by the product.
  */
-#define _POSIX_C_SOURCE 199309L
-#include <math.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <time.h>
-
-#define STEPS 4
-#define RUNS 501
-
-static const double PI = 3.14159265358979323846;
-static const double WATER_kg_m3 = 1000, CLEAR_ICE_kg_m3 = 916, WHITE_ICE_kg_m3 = 880;
-static const double CLEAR_ICE_W_mK = 2.24, WHITE_ICE_W_mK = 2.0, FUSION_J_kg = 3.34e5;
-static const double CLEAR_ICE_FUSION_J_m3 = 916 * 3.34e5, DAY_s = 86400, SOLAR_CONSTANT_W_m2 = 1361;
+#include "forcing.c"
 
 struct parameters {
 	double exchange_W_m2K, waterHeat_W_m2, snowKeptFraction, snowConductivityRatio;
@@ -30,61 +13,9 @@ struct parameters {
 	double refreezeFraction, skyLoss_W_m2;
 };
 
-struct weather {
-	double day_of_year, month, air_degC, precipitation_kg_m2, snowfall_kg_m2;
-};
-
 struct site {
 	double clear_m, white_m, slush_m, snow_m, density_kg_m3, liquid, crust_m, water_J_m2;
 };
-
-/* One step's weather. */
-struct forcing {
-	double duration_d, freezing_degCd, thawing_degCd, warm, snowfall_kg_m2, fresh_kg_m3;
-	double rain_kg_m2, sun_W_m2;
-};
-
-static double declination(double day) { return 0.409 * sin(2 * PI * day / 365 - 1.39); }
-
-static double clear_sky_W_m2(double latitude, double day, double elevation_m)
-{
-	double phi = latitude * PI / 180, delta = declination(day);
-	double omega = acos(fmin(1, fmax(-1, -tan(phi) * tan(delta))));
-	double geometry = omega * sin(phi) * sin(delta) + cos(phi) * cos(delta) * sin(omega);
-	double distance = 1 + 0.033 * cos(2 * PI * day / 365);
-	double outside_W_m2 = SOLAR_CONSTANT_W_m2 / PI * distance * fmax(0, geometry);
-	return (0.75 + 2e-5 * fmax(0, elevation_m)) * outside_W_m2;
-}
-
-static double usual_range_K(double latitude, double month)
-{
-	double height = cos(latitude * PI / 180 - declination(30.4 * month - 15));
-	return 6 + 7 * fmax(0, height);
-}
-
-static struct forcing day_forcing(const struct weather *day, double latitude, double elevation_m)
-{
-	struct forcing f = {.duration_d = 1.0 / STEPS};
-	double mean = day->air_degC, amplitude = usual_range_K(latitude, day->month) / 2;
-	if (mean >= amplitude) {
-		f.thawing_degCd = mean;
-		f.warm = mean > 0;
-	} else if (mean <= -amplitude) {
-		f.freezing_degCd = -mean;
-	} else {
-		double theta = acos(-mean / amplitude);
-		f.thawing_degCd = (amplitude * sin(theta) + mean * theta) / PI;
-		f.freezing_degCd = f.thawing_degCd - mean;
-		f.warm = theta / PI;
-	}
-	f.freezing_degCd /= STEPS;
-	f.thawing_degCd /= STEPS;
-	f.snowfall_kg_m2 = day->snowfall_kg_m2 / STEPS;
-	f.rain_kg_m2 = fmax(0, day->precipitation_kg_m2 - day->snowfall_kg_m2) / STEPS;
-	f.fresh_kg_m3 = 67.92 + 51.25 * exp(fmin(0, mean) / 2.59);
-	f.sun_W_m2 = clear_sky_W_m2(latitude, day->day_of_year, elevation_m);
-	return f;
-}
 
 static double grown_m(double start_m, double freezing_degCd, double cover)
 {
@@ -103,7 +34,6 @@ static void open_water(struct site *s, const struct forcing *f, const struct par
 	s->water_J_m2 = fmax(0, -left);
 	if (left <= 0) return;
 	s->clear_m = grown_m(0, left / per_degree_day, 1 / p->exchange_W_m2K);
-	s->crust_m = 0;
 }
 
 static double snow_kg_m2(const struct site *s) { return s->snow_m * s->density_kg_m3; }
@@ -135,13 +65,22 @@ static void to_slush(struct site *s, double slush_m, const struct parameters *p)
 	s->slush_m += made_m;
 }
 
-static void soak(struct site *s, double melt_kg_m2, const struct forcing *f,
-				 const struct parameters *p)
+static void soak(struct site *s, double water_kg_m2, const struct parameters *p)
 {
-	double water = p->soakedFraction * (melt_kg_m2 + f->rain_kg_m2);
-	if (water <= 0 || s->snow_m <= 0) return;
+	if (water_kg_m2 <= 0 || s->snow_m <= 0) return;
 	double phi = 1 - p->slushMatrix_kg_m3 / CLEAR_ICE_kg_m3;
-	to_slush(s, fmin(water / (WATER_kg_m3 * phi), snow_kg_m2(s) / p->slushMatrix_kg_m3), p);
+	to_slush(s, p->soakedFraction * water_kg_m2 / (WATER_kg_m3 * phi), p);
+}
+
+static double melt_snow(struct site *s, const struct forcing *f, const struct parameters *p)
+{
+	double lasting = f->thawing_degCd - p->refreezeFraction * f->freezing_degCd;
+	if (lasting <= 0) return 0;
+	if (s->snow_m <= 0) return lasting;
+	double melt_kg_m2 = fmin(snow_kg_m2(s), p->snowMelt_kg_m2degCd * lasting);
+	remove_snow(s, melt_kg_m2);
+	soak(s, melt_kg_m2, p);
+	return lasting - melt_kg_m2 / p->snowMelt_kg_m2degCd;
 }
 
 static double slush_kg_m3(const struct parameters *p)
@@ -176,10 +115,7 @@ static double snow_resistance(double snow_m, double density_kg_m3, const struct 
 static double freeze_slush(struct site *s, double freezing_degCd, double film,
 						   const struct parameters *p)
 {
-	if (s->slush_m <= 0) {
-		s->crust_m = 0;
-		return freezing_degCd;
-	}
+	if (s->slush_m <= 0) return freezing_degCd;
 	double phi = 1 - p->slushMatrix_kg_m3 / CLEAR_ICE_kg_m3, heat = WATER_kg_m3 * phi * FUSION_J_kg;
 	double cover = film + s->crust_m / WHITE_ICE_W_mK, offset = WHITE_ICE_W_mK * cover;
 	double gain = 2 * WHITE_ICE_W_mK * DAY_s * freezing_degCd / heat;
@@ -229,42 +165,48 @@ static double take(double *depth_m, double left_J_m2, double heat_J_m3)
 	return left_J_m2 - melted_m * heat_J_m3;
 }
 
+static void melt_top(struct site *s, double heat_J_m2, const struct parameters *p)
+{
+	if (heat_J_m2 <= 0) return;
+	double solid = fmax(0.1, 1 - s->liquid);
+	heat_J_m2 = take(&s->slush_m, heat_J_m2, p->slushMatrix_kg_m3 * FUSION_J_kg);
+	heat_J_m2 = take(&s->white_m, heat_J_m2, WHITE_ICE_kg_m3 * FUSION_J_kg * solid);
+	take(&s->clear_m, heat_J_m2, CLEAR_ICE_FUSION_J_m3 * solid);
+}
+
+static void rot(struct site *s, double inside_J_m2)
+{
+	double thickness_m = s->clear_m + s->white_m;
+	if (thickness_m <= 0) return;
+	double melted = inside_J_m2 / (CLEAR_ICE_FUSION_J_m3 * fmax(0.02, thickness_m));
+	s->liquid = fmin(1, s->liquid + melted);
+}
+
+static int has_ice(const struct site *s) { return s->clear_m + s->white_m + s->slush_m > 0; }
+
 static void thaw(struct site *s, double thawing_degCd, const struct forcing *f,
 				 const struct parameters *p)
 {
+	double sun_W_m2 = f->sun_W_m2 * p->cloudFraction * absorbed_fraction(s, p);
 	double time_s = f->duration_d * DAY_s;
-	double absorbed_J_m2 = f->sun_W_m2 * p->cloudFraction * absorbed_fraction(s, p) * time_s;
-	double heat_J_m2 = thawing_degCd * p->iceMelt_m_degCd * CLEAR_ICE_FUSION_J_m3;
-	double top_W_m2 = absorbed_J_m2 / time_s * (1 - p->insideFraction) - p->skyLoss_W_m2;
-	if (s->snow_m <= 0) heat_J_m2 += fmax(0, top_W_m2) * fmin(1, 2 * f->warm) * time_s;
-	double thickness_m = s->clear_m + s->white_m;
-	double inside_J_m2 = absorbed_J_m2 * p->insideFraction;
-	double rotted = inside_J_m2 / (CLEAR_ICE_FUSION_J_m3 * fmax(0.02, thickness_m));
-	s->liquid = thickness_m <= 0 ? 0 : fmin(1, s->liquid + rotted);
-	if (heat_J_m2 > 0) {
-		double solid = fmax(0.1, 1 - s->liquid);
-		heat_J_m2 = take(&s->slush_m, heat_J_m2, p->slushMatrix_kg_m3 * FUSION_J_kg);
-		heat_J_m2 = take(&s->white_m, heat_J_m2, WHITE_ICE_kg_m3 * FUSION_J_kg * solid);
-		take(&s->clear_m, heat_J_m2, CLEAR_ICE_FUSION_J_m3 * solid);
-	}
+	double air_J_m2 = thawing_degCd * p->iceMelt_m_degCd * CLEAR_ICE_FUSION_J_m3;
+	double top_W_m2 = 0;
+	if (s->snow_m <= 0)
+		top_W_m2 = fmax(0, sun_W_m2 * (1 - p->insideFraction) - p->skyLoss_W_m2) *
+				   fmin(1, 2 * f->warm);
+	melt_top(s, air_J_m2 + top_W_m2 * time_s, p);
+	rot(s, sun_W_m2 * p->insideFraction * time_s);
 	double sound_m = (s->clear_m + s->white_m) * (1 - s->liquid);
 	int broken = s->liquid > 0.3 && sound_m < p->breakUp_m;
-	if (broken || s->clear_m + s->white_m + s->slush_m <= 0) *s = (struct site){0};
+	if (broken || !has_ice(s)) *s = (struct site){0};
 }
 
 static void advance(struct site *s, const struct forcing *f, const struct parameters *p)
 {
-	if (s->clear_m + s->white_m + s->slush_m <= 0) {
-		open_water(s, f, p);
-		return;
-	}
 	double before_m = s->snow_m, before_kg_m3 = s->density_kg_m3;
 	snow_fall(s, f, p);
-	double thawing = fmax(0, f->thawing_degCd - p->refreezeFraction * f->freezing_degCd);
-	double melt_kg_m2 = fmin(snow_kg_m2(s), p->snowMelt_kg_m2degCd * thawing);
-	double left_degCd = thawing - melt_kg_m2 / p->snowMelt_kg_m2degCd;
-	remove_snow(s, melt_kg_m2);
-	soak(s, melt_kg_m2, f, p);
+	double left_degCd = melt_snow(s, f, p);
+	soak(s, f->rain_kg_m2, p);
 	flood(s, f, p);
 	freeze(s, before_m, before_kg_m3, f, p);
 	thaw(s, left_degCd, f, p);
@@ -277,49 +219,12 @@ static void run_winter(const struct weather *days, int count, double latitude, d
 	for (int i = 0; i < count; i++) {
 		states[i] = s;
 		struct forcing f = day_forcing(&days[i], latitude, elevation_m);
-		for (int step = 0; step < STEPS; step++) advance(&s, &f, p);
+		for (int step = 0; step < STEPS; step++) {
+			if (has_ice(&s))
+				advance(&s, &f, p);
+			else
+				open_water(&s, &f, p);
+		}
 	}
 	states[count] = s;
-}
-
-static int by_value(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-	return (x > y) - (x < y);
-}
-
-static double now_ns(void)
-{
-	struct timespec t;
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return t.tv_sec * 1e9 + t.tv_nsec;
-}
-
-static int read_doubles(double *to, int count)
-{
-	for (int i = 0; i < count; i++)
-		if (scanf("%lf", &to[i]) != 1) return 0;
-	return 1;
-}
-
-int main(void)
-{
-	double head[3], times_ns[RUNS];
-	struct parameters p;
-	if (!read_doubles(head, 3) || !read_doubles((double *)&p, sizeof p / sizeof(double))) return 1;
-	int count = (int)head[0];
-	struct weather *days = malloc(count * sizeof *days);
-	struct site *states = malloc((count + 1) * sizeof *states);
-	if (!days || !states || !read_doubles((double *)days, count * 5)) return 1;
-	for (int run = 0; run < RUNS; run++) {
-		double start_ns = now_ns();
-		run_winter(days, count, head[1], head[2], &p, states);
-		times_ns[run] = now_ns() - start_ns;
-	}
-	for (int i = 0; i <= count; i++)
-		printf("%.9f %.9f %.9f %.9f %.9f\n", states[i].clear_m, states[i].white_m,
-			   states[i].slush_m, states[i].snow_m, states[i].liquid);
-	qsort(times_ns, RUNS, sizeof *times_ns, by_value);
-	printf("%.0f\n", times_ns[RUNS / 2]);
-	return 0;
 }

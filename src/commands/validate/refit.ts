@@ -6,6 +6,7 @@ import type { Coordinate, Point } from './coordinate-search.ts';
 import { coordinateSearch, middle } from './coordinate-search.ts';
 import type { LakeWinter } from './lake-winter.ts';
 import type { ParametersOf } from './modes.ts';
+import { UnreadableFolder } from './tidy-table.ts';
 
 type Fitted = typeof FITTED;
 
@@ -25,8 +26,11 @@ const EDGE_COST_cm2 = 2;
  * Parameters for each lake, fitted to the growth readings of all the other lakes of the folder.
  * The search starts in the middle of the ranges: starting at the shipped values would let the lake
  * that is left out look in.
+ * @throws UnreadableFolder when there is no other lake
  */
 export function refitted(winters: readonly LakeWinter[]): ParametersOf {
+	if (new Set(winters.map(({ lakeKey }) => lakeKey)).size < 2)
+		throw new UnreadableFolder('--refit needs scored readings of two lakes or more; leave it out');
 	const byLake = new Map<string, Parameters>();
 	for (const { lakeKey, lake } of winters) {
 		if (byLake.has(lakeKey)) continue;

@@ -31,6 +31,11 @@ test('the readings of the other lakes do: thicker ice there asks for more exchan
 	expect(thick?.exchange_W_m2K).toBeGreaterThan(thin?.exchange_W_m2K ?? Infinity);
 });
 
+test('a lake alone cannot be left out', () => {
+	const alone = invented(40, 50).filter(({ lakeKey }) => lakeKey === 'invented/A');
+	expect(() => refitted(alone)).toThrow('two lakes or more');
+});
+
 test('what is fitted anew is declared with a range', () => {
 	expect(REFITTED.length).toBeGreaterThanOrEqual(3);
 	expect(REFITTED.every(({ low, high }) => low < high)).toBe(true);
