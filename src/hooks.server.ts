@@ -1,8 +1,9 @@
-import { randomUUID } from 'node:crypto';
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
+import { logFailure } from '#lib/server/services/failure.ts';
+import { Problem, problemResponse } from './routes/api/problem.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
@@ -17,7 +18,8 @@ export const handle: Handle = async ({ event, resolve }) => {
 	const { request, url } = event;
 	const origin = request.headers.get('origin');
 	if (!READING.has(request.method) && origin !== null && origin !== url.origin) {
-		return refuseOrigin(origin, url.pathname);
+		const detail = `Changes are taken from this site only, and the request came from ${origin}`;
+		return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
 	}
 	event.locals.context = getContext();
 	const response = await resolve(event);
@@ -27,22 +29,8 @@ export const handle: Handle = async ({ event, resolve }) => {
 	return response;
 };
 
-/** A page elsewhere may not change what is stored here. */
-function refuseOrigin(origin: string, instance: string): Response {
-	const problem = {
-		type: 'about:blank',
-		title: 'Forbidden',
-		status: 403,
-		detail: `Changes are taken from this site only, and the request came from ${origin}`,
-		instance
-	};
-	const headers = { 'content-type': 'application/problem+json' };
-	return new Response(JSON.stringify(problem), { status: 403, headers });
-}
-
 export const handleError: HandleServerError = ({ error, event, status, message }) => {
-	if (status === 404) return { message };
-	const id = randomUUID().slice(0, 8);
-	console.error(`[${id}] ${event.request.method} ${event.url.pathname}`, error);
+	if (status < 500) return { message };
+	const id = logFailure(`${event.request.method} ${event.url.pathname}`, error);
 	return { message: 'Something failed here. Nothing that was stored is lost', id };
 };

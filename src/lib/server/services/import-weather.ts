@@ -27,7 +27,7 @@ export interface ImportReport {
 	accepted: number;
 	/** Days or hours of the file that the lake had already; a value in the file replaces the one before. */
 	replaced: number;
-	/** Rows that repeat a day or hour of the same file; the later one counts. */
+	/** Days or hours that the file gives more than once; the later one counts. */
 	repeated: number;
 	/** The first of the rows that could not be read; `rejectedCount` counts all. */
 	rejected: RowProblem[];
@@ -75,8 +75,10 @@ export async function importWeather(
 	if (!preview.ok) return refusal(preview, preview.problems, preview.problems.length);
 	const importId = newId('import');
 	try {
-		const read = await stageFile(ctx.db, importId, whole, options);
-		if (read.accepted === 0) return refusal(preview, read.rejected, read.rejectedCount);
+		const { isFatal, ...read } = await stageFile(ctx.db, importId, whole, options);
+		if (isFatal || read.accepted === 0) {
+			return refusal(preview, read.rejected, read.rejectedCount);
+		}
 		const replaced = await finish(ctx.db, { lakeId, importId, timeZone }, dryRun);
 		const repeated = read.accepted - (await countStaged(ctx.db, importId));
 		const span = await summarizeStagedDays(ctx.db, importId);
@@ -99,7 +101,9 @@ function csvOptions(timeZone: string, columns: ColumnGuess[] | undefined): CsvOp
 	return columns ? { timeZone, columns } : { timeZone };
 }
 
-type FileRead = Pick<ImportReport, 'accepted' | 'rejected' | 'rejectedCount'>;
+interface FileRead extends Pick<ImportReport, 'accepted' | 'rejected' | 'rejectedCount'> {
+	isFatal: boolean;
+}
 
 async function stageFile(
 	db: Context['db'],
@@ -107,13 +111,17 @@ async function stageFile(
 	whole: AsyncIterable<Uint8Array>,
 	options: CsvOptions
 ): Promise<FileRead> {
-	const read: FileRead = { accepted: 0, rejected: [], rejectedCount: 0 };
-	for await (const { days, hours, rejected } of readCsv(whole, options)) {
+	const read: FileRead = { accepted: 0, rejected: [], rejectedCount: 0, isFatal: false };
+	for await (const { days, hours, rejected, isFatal } of readCsv(whole, options)) {
 		await stageDays(db, importId, 'daily', days);
 		await stageHours(db, importId, hours);
 		read.accepted += days.length + hours.length;
 		read.rejectedCount += rejected.length;
-		read.rejected.push(...rejected.slice(0, LISTED_REJECTIONS - read.rejected.length));
+		// What condemns the whole file is told first.
+		if (isFatal) read.rejected.unshift(...rejected.splice(-1));
+		const room = Math.max(0, LISTED_REJECTIONS - read.rejected.length);
+		read.rejected.push(...rejected.slice(0, room));
+		read.isFatal = isFatal;
 		await nextTurn();
 	}
 	return read;

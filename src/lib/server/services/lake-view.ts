@@ -10,6 +10,7 @@ import { outlook, type Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { readLastObservedDay, readWeatherDays } from '../storage/weather-days.ts';
 import { chartMinimums } from './charts.ts';
@@ -56,6 +57,8 @@ export interface ViewOptions {
 	winter?: WinterId;
 	asOf?: IsoDate;
 	until?: IsoDate;
+	/** How numbers enter the texts; metric without. */
+	words?: Words;
 }
 
 /** All that is known and estimated of a site's winter. @throws LakeNotFound, SiteNotFound */
@@ -68,7 +71,7 @@ export async function lakeView(
 	const site = options.site ?? MAIN_SITE;
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
 	const winters = await listWinters(ctx, lakeId, site);
-	const winter = options.winter ?? defaultWinter(winters, options.asOf ?? today);
+	const winter = options.winter ?? winterToShow(winters, today, options.asOf);
 	const record = await getSiteWinter(ctx, lakeId, site, winter);
 	const days = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
 	const asOf = options.asOf ?? defaultAsOf(record, days, today);
@@ -86,15 +89,18 @@ export async function lakeView(
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,
 		asOf,
-		until: options.until ?? asOf
+		until: options.until ?? asOf,
+		now: isPresent(options, winter, today) ? today : asOf,
+		...(options.words ? { words: options.words } : {})
 	});
-	const status = statusOf(record, weather, asOf);
+	const status = statusOf(record, weather, estimate);
 	const common = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
 	return { ...common, status, outlook: status === 'ok' ? estimate : null };
 }
 
-/** The winter of the day, or else the latest before it that anything is known of. */
-function defaultWinter(winters: readonly WinterId[], today: IsoDate): WinterId {
+/** The winter of the day asked for; of today, the latest up to now that anything is known of. */
+function winterToShow(winters: readonly WinterId[], today: IsoDate, asOf?: IsoDate): WinterId {
+	if (asOf !== undefined) return winterOf(asOf);
 	const current = winterOf(today);
 	return winters.find((winter) => winter <= current) ?? current;
 }
@@ -105,17 +111,25 @@ function defaultAsOf(
 	days: readonly WeatherDay[],
 	today: IsoDate
 ): IsoDate {
-	const last = days.findLast(({ air_degC }) => air_degC !== null)?.on;
-	const ends = [today, winterSpan(winter)[1], last, iceOutOn].filter(
-		(on) => typeof on === 'string'
-	);
-	return ends.toSorted()[0] ?? today;
+	const [first, last] = winterSpan(winter);
+	const observed = days.findLast(({ air_degC }) => air_degC !== null)?.on;
+	const ends = [today, last, observed, iceOutOn].filter((on) => typeof on === 'string');
+	return [first, ends.toSorted()[0] ?? first].toSorted()[1] ?? first;
 }
 
-function statusOf(record: SiteWinter, weather: WeatherSummary, asOf: IsoDate): LakeView['status'] {
+/** A view of the past is not told how old its weather is. */
+function isPresent({ winter, asOf }: ViewOptions, shown: WinterId, today: IsoDate): boolean {
+	return asOf === undefined && (winter === undefined || shown === winterOf(today));
+}
+
+function statusOf(
+	record: SiteWinter,
+	weather: WeatherSummary,
+	estimate: Outlook | null
+): LakeView['status'] {
 	if (weather.to === null) return 'noWeather';
 	if (record.freezeUpOn === null) return 'noFreezeUp';
-	return asOf < record.freezeUpOn ? 'beforeFreezeUp' : 'ok';
+	return estimate ? 'ok' : 'beforeFreezeUp';
 }
 
 function summarize(

@@ -94,8 +94,8 @@ function weather(): string[] {
 			${real('freezing_degCd', 0, 100)},
 			${real('thawing_degCd', 0, 100)},
 			${real('above_freezing_h', 0, 24)},
-			${real('precipitation_kg_m2', 0, 2000)},
-			${real('snowfall_kg_m2', 0, 2000)},
+			${real('precipitation_kg_m2', 0, 12_500)},
+			${real('snowfall_kg_m2', 0, 12_500)},
 			${real('land_snow_m', 0, 20)},
 			${real('wind_m_s', 0, 120)},
 			PRIMARY KEY (lake_id, basis, day)

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { isoDate, winterId } from '#lib/server/services/fields.ts';
+import { columnsInput } from '#lib/server/services/weather-csv.ts';
+import { parseJson } from './body.ts';
+import { invalid } from './problem.ts';
+
+const site = z
+	.string()
+	.min(1)
+	.max(80)
+	.default('main')
+	.meta({ description: 'A part of the lake with its own ice' });
+
+export const siteQuery = z.strictObject({ site });
+
+export const readingsQuery = z.strictObject({ site, winter: winterId.exactOptional() });
+
+export const forecastQuery = z.strictObject({
+	site,
+	winter: winterId.exactOptional(),
+	asOf: isoDate.exactOptional(),
+	until: isoDate.exactOptional()
+});
+
+export const weatherQuery = z.strictObject({
+	from: isoDate.exactOptional(),
+	to: isoDate.exactOptional()
+});
+
+export const importQuery = z.strictObject({
+	dryRun: z.enum(['0', '1', 'false', 'true']).default('0'),
+	columns: z
+		.string()
+		.transform((text) => parseJson(text, 'parameter columns'))
+		.pipe(columnsInput)
+		.exactOptional()
+});
+
+/** The address's parameters as the schema has them; one it does not know is refused. @throws Problem */
+export function readQuery<Schema extends z.ZodType>(url: URL, schema: Schema): z.output<Schema> {
+	const parsed = schema.safeParse(Object.fromEntries(url.searchParams));
+	if (!parsed.success) throw invalid('query', parsed.error);
+	return parsed.data;
+}

@@ -1,0 +1,123 @@
+import { z } from 'zod';
+import { createDocument, type ZodOpenApiPathsObject } from 'zod-openapi';
+import { winterId } from '#lib/server/services/fields.ts';
+import { lakeChange, newLake } from '#lib/server/services/lakes.ts';
+import { readingChange, readingInput } from '#lib/server/services/reading-input.ts';
+import { columnsInput } from '#lib/server/services/weather-csv.ts';
+import { winterInput } from '#lib/server/services/winters.ts';
+import { forecastQuery, readingsQuery, siteQuery, weatherQuery } from '../../query.ts';
+import * as answers from './answers.ts';
+import { answer, body, gone, operation } from './operation.ts';
+
+const lakePath = z.object({ lake: z.string() });
+const winterPath = lakePath.extend({ winter: winterId });
+const readingPath = lakePath.extend({ id: z.string() });
+
+/** As the address carries them; `columns` is JSON inside a parameter. */
+const importParameters = z.object({
+	dryRun: z.enum(['0', '1', 'false', 'true']).optional(),
+	columns: z.string().optional().meta({ description: 'JSON of the schema Columns' })
+});
+
+const csv = { 'text/csv': { schema: z.string() } };
+
+/** The API's description, from the same schemas that check what it takes. */
+export function openApiDocument() {
+	return createDocument({
+		openapi: '3.1.0',
+		info: {
+			title: 'Frostledger',
+			version: '1',
+			description:
+				'Lake-ice thickness estimated from weather and drilled readings, set against published ' +
+				'load charts. A forecast, not a permission: a drilled hole decides. Lengths are metres, ' +
+				"temperatures °C, days those of the lake's own calendar; null is unknown."
+		},
+		paths: { ...lakes(), ...records(), ...forecasts() },
+		components: { schemas: { Columns: columnsInput } }
+	});
+}
+
+function lakes(): ZodOpenApiPathsObject {
+	return {
+		'/api/v1/health': {
+			get: operation('Whether the server answers', answer(z.object({ status: z.literal('ok') })))
+		},
+		'/api/v1/lakes': {
+			get: operation('All lakes', answer(z.array(answers.lake))),
+			post: operation('Make a lake with one site, main', answer(answers.lake, '201'), {
+				requestBody: body(newLake)
+			})
+		},
+		'/api/v1/lakes/{lake}': {
+			get: operation('A lake', answer(answers.lake), { path: lakePath }),
+			patch: operation('Change a lake; what is absent stays', answer(answers.lake), {
+				path: lakePath,
+				requestBody: body(lakeChange)
+			}),
+			delete: operation('Delete a lake', gone(), { path: lakePath })
+		}
+	};
+}
+
+function records(): ZodOpenApiPathsObject {
+	return {
+		'/api/v1/lakes/{lake}/winters/{winter}': {
+			get: operation('What is recorded of a winter', answer(answers.siteWinter), {
+				path: winterPath,
+				query: siteQuery
+			}),
+			put: operation('Record a winter anew', answer(answers.siteWinter), {
+				path: winterPath,
+				query: siteQuery,
+				requestBody: body(winterInput)
+			})
+		},
+		'/api/v1/lakes/{lake}/weather': {
+			get: operation('Stored days', answer(answers.weather, '200', csv), {
+				path: lakePath,
+				query: weatherQuery
+			}),
+			post: operation('Take in a CSV file, whole or not at all', answer(answers.importReport), {
+				path: lakePath,
+				query: importParameters,
+				requestBody: { required: true, content: csv }
+			})
+		},
+		'/api/v1/lakes/{lake}/readings': {
+			get: operation('Readings by day', answer(z.array(answers.reading)), {
+				path: lakePath,
+				query: readingsQuery
+			}),
+			post: operation('Add one reading or several', answer(answers.readingIds, '201'), {
+				path: lakePath,
+				query: siteQuery,
+				requestBody: body(readingInput.or(z.array(readingInput)))
+			})
+		},
+		'/api/v1/lakes/{lake}/readings/{id}': {
+			get: operation('A reading', answer(answers.reading), { path: readingPath }),
+			patch: operation('Change a reading; what is absent stays', answer(answers.reading), {
+				path: readingPath,
+				requestBody: body(readingChange)
+			}),
+			delete: operation('Delete a reading', gone(), { path: readingPath })
+		}
+	};
+}
+
+function forecasts(): ZodOpenApiPathsObject {
+	const parameters = { path: lakePath, query: forecastQuery };
+	return {
+		'/api/v1/lakes/{lake}/forecast': {
+			get: operation('Ice, loads and cautions, day by day', answer(answers.forecast), parameters)
+		},
+		'/api/v1/lakes/{lake}/forecast.csv': {
+			get: operation(
+				'The days as a table',
+				{ '200': { description: 'Done', content: csv } },
+				parameters
+			)
+		}
+	};
+}
