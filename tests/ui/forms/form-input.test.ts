@@ -68,16 +68,17 @@ test('a question is asked until the same value comes back with its box ticked', 
 	expect(ask({ total_cm: '260', 'keep.total_cm': '250' })).toEqual([question]);
 });
 
-test('what a schema refuses stands beside its field, once', () => {
+test('what a schema refuses stands beside its field', () => {
 	const input = new FormInput({ name: '', 'holes.0.total_in': '7' });
-	input.refuse('name', 'Give the lake a name.');
 	input.refuseAll([
 		{ path: ['name'], message: 'must not be empty' },
+		{ path: ['holes', 0], message: 'must hold at least one measured value' },
 		{ path: ['holes', 0, 'total_m'], message: 'must be from 0 to 6 m' },
 		{ path: ['elsewhere'], message: 'No such thing' }
 	]);
 	expect(input.issues).toEqual([
-		{ field: 'name', message: 'Give the lake a name.' },
+		{ field: 'name', message: 'This must not be empty.' },
+		{ field: 'holes.0.total_in', message: 'This must hold at least one measured value.' },
 		{ field: 'holes.0.total_in', message: 'This must be from 0 to 6 m.' },
 		{ field: 'elsewhere', message: 'No such thing' }
 	]);
@@ -95,4 +96,17 @@ test('a day is a real day or is refused', () => {
 	expect(input.day('on')).toBeNull();
 	expect(input.day('by')).toBe('2027-02-28');
 	expect(input.issues.map(({ field }) => field)).toEqual(['on']);
+});
+
+test('a schema is heard once the form itself has nothing to mend', () => {
+	const failed = { success: false, error: { issues: [{ path: ['a'], message: 'No' }] } } as const;
+	const clean = new FormInput({ a: '1' });
+	expect(clean.take(failed)).toBeNull();
+	expect(clean.issues).toEqual([{ field: 'a', message: 'No' }]);
+	const wrong = new FormInput({ a: '1' });
+	wrong.refuse('a', 'Not like this.');
+	expect(wrong.take(failed)).toBeNull();
+	expect(wrong.take({ success: true, data: 1 })).toBeNull();
+	expect(wrong.issues).toEqual([{ field: 'a', message: 'Not like this.' }]);
+	expect(new FormInput({}).take({ success: true, data: 1 })).toBe(1);
 });

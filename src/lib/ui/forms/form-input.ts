@@ -18,6 +18,15 @@ export interface Refusal {
 	issues: Issue[];
 }
 
+interface SchemaProblem {
+	path: readonly PropertyKey[];
+	message: string;
+}
+
+/** As `safeParse` of a schema answers. */
+type Checked<T> =
+	{ success: true; data: T } | { success: false; error: { issues: readonly SchemaProblem[] } };
+
 export interface Limits {
 	/** In SI, both inclusive. */
 	from?: number;
@@ -50,11 +59,16 @@ export class FormInput {
 		this.issues.push({ field, message });
 	}
 
+	/** What a schema made of the form, or `null` while anything has to be mended. */
+	take<T>(checked: Checked<T>): T | null {
+		if (!checked.success && this.issues.length === 0) this.refuseAll(checked.error.issues);
+		return checked.success && this.issues.length === 0 ? checked.data : null;
+	}
+
 	/** Puts what a schema says of `holes.0.total_m` beside the field that it came from. */
-	refuseAll(problems: readonly { path: readonly PropertyKey[]; message: string }[]): void {
+	refuseAll(problems: readonly SchemaProblem[]): void {
 		for (const { path, message } of problems) {
 			const field = this.#fieldAt(path.join('.'));
-			if (this.issues.some((issue) => issue.field === field)) continue;
 			this.refuse(field, message.startsWith('must') ? `This ${message}.` : message);
 		}
 	}
@@ -109,7 +123,9 @@ export class FormInput {
 	#fieldAt(path: string): string {
 		if (this.values[path] !== undefined) return path;
 		const stem = path.replace(/_[A-Za-z0-9]+$/, '');
-		return Object.keys(this.values).find((name) => name.startsWith(`${stem}_`)) ?? path;
+		const starts = [`${stem}_`, `${path}.`];
+		const isNear = (name: string) => starts.some((start) => name.startsWith(start));
+		return Object.keys(this.values).find(isNear) ?? path;
 	}
 
 	#isWithin(field: string, si: number, unit: FieldUnit, { from, to }: Limits): boolean {

@@ -7,10 +7,9 @@ import type { Actions } from './$types';
 export const actions: Actions = {
 	default: async ({ request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const parsed = newLake.safeParse(readLake(input));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
-		const lake = await createLake(locals.context, parsed.data);
-		redirect(303, `/lakes/${lake.id}/winter?made`);
+		const lake = input.take(newLake.safeParse(readLake(input)));
+		if (!lake) return fail(400, input.refusal);
+		const { id } = await createLake(locals.context, lake);
+		redirect(303, `/lakes/${id}/winter?made`);
 	}
 };

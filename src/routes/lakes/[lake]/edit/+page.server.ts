@@ -14,12 +14,9 @@ export const actions: Actions = {
 	store: async ({ params, request, locals }) => {
 		const stored = await found(getLake(locals.context, params.lake));
 		const input = new FormInput(formValues(await request.formData()));
-		const parsed = lakeChange.safeParse(readLake(input, stored));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) {
-			return fail(400, { form: 'lake' as const, ...input.refusal });
-		}
-		await updateLake(locals.context, stored.id, parsed.data);
+		const change = input.take(lakeChange.safeParse(readLake(input, stored)));
+		if (!change) return fail(400, { form: 'lake' as const, ...input.refusal });
+		await updateLake(locals.context, stored.id, change);
 		redirect(303, '?stored');
 	},
 	delete: async ({ params, request, locals }) => {

@@ -32,12 +32,9 @@ export const actions: Actions = {
 	},
 	add: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const parsed = loadInput.safeParse(readLoad(input));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) {
-			return fail(400, { form: 'load' as const, ...input.refusal });
-		}
-		const { id } = await found(addLoad(locals.context, params.lake, parsed.data));
+		const own = input.take(loadInput.safeParse(readLoad(input)));
+		if (!own) return fail(400, { form: 'load' as const, ...input.refusal });
+		const { id } = await found(addLoad(locals.context, params.lake, own));
 		redirect(303, `?stored=${id}`);
 	},
 	delete: async ({ params, request, locals }) => {

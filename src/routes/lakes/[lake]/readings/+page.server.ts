@@ -38,11 +38,11 @@ export const actions: Actions = {
 		const units = parseUnits(cookies.get(UNITS_COOKIE));
 		const on = input.text('on');
 		const { today, estimate_m } = await found(estimateOn(locals.context, params.lake, on));
-		const parsed = readingInput.safeParse(readReading(input, { today, estimate_m, units }));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
-		const [id] = await addReadings(locals.context, params.lake, MAIN_SITE, [parsed.data]);
-		redirect(303, `?winter=${winterOf(parsed.data.on)}&stored=${id}`);
+		const facts = { today, estimate_m, units };
+		const reading = input.take(readingInput.safeParse(readReading(input, facts)));
+		if (!reading) return fail(400, input.refusal);
+		const [id] = await addReadings(locals.context, params.lake, MAIN_SITE, [reading]);
+		redirect(303, `?winter=${winterOf(reading.on)}&stored=${id}`);
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData())),
 	delete: async ({ params, request, locals, url }) => {

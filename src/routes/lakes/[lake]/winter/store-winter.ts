@@ -44,7 +44,14 @@ function refuse(
 		const remedy = 'Mend the day, or remove the event first.';
 		input.refuse('freezeUpOn', `An event of this winter would lie before freeze-up. ${remedy}`);
 	} else {
-		input.refuseAll(issues.map(({ path, message }) => ({ path: path.slice(-1), message })));
+		// The form has one event, so `events.3.snow_m` is its `snow`.
+		const ofEvent = (path: PropertyKey[]) => path.slice(path[0] === 'events' ? 2 : 0);
+		input.refuseAll(
+			issues.map(({ path, message }) => {
+				const own = ofEvent(path);
+				return { path: own.length > 0 ? own : ['on'], message };
+			})
+		);
 	}
 }
 

@@ -16,10 +16,9 @@ export const actions: Actions = {
 	default: async ({ params, request, locals }) => {
 		const stored = await ownLoad(locals.context, params);
 		const input = new FormInput(formValues(await request.formData()));
-		const parsed = loadInput.safeParse(readLoad(input, stored));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
-		await found(updateLoad(locals.context, params.lake, stored.id, parsed.data));
+		const own = input.take(loadInput.safeParse(readLoad(input, stored)));
+		if (!own) return fail(400, input.refusal);
+		await found(updateLoad(locals.context, params.lake, stored.id, own));
 		redirect(303, `/lakes/${params.lake}/loads?stored=${stored.id}`);
 	}
 };

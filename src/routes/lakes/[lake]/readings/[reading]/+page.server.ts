@@ -26,11 +26,10 @@ export const actions: Actions = {
 		const units = parseUnits(cookies.get(UNITS_COOKIE));
 		// The estimate of its day follows this very reading, so it cannot judge it.
 		const facts = { today, units, estimate_m: null, stored };
-		const parsed = readingInput.safeParse(readReading(input, facts));
-		if (!parsed.success) input.refuseAll(parsed.error.issues);
-		if (!parsed.success || input.issues.length > 0) return fail(400, input.refusal);
-		await updateReading(context, params.lake, stored.id, parsed.data);
-		const winter = winterOf(parsed.data.on);
+		const reading = input.take(readingInput.safeParse(readReading(input, facts)));
+		if (!reading) return fail(400, input.refusal);
+		await updateReading(context, params.lake, stored.id, reading);
+		const winter = winterOf(reading.on);
 		redirect(303, `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`);
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData()))
