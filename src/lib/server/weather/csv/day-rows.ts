@@ -1,0 +1,75 @@
+import { isoDate } from '#lib/model/calendar.ts';
+import type { ObservedDay } from './contract.ts';
+import type { Stamp } from './dates.ts';
+import { Ledger } from './ledger.ts';
+import type { RowProblem } from './problem.ts';
+import { duplicateOf } from './repeats.ts';
+import { wallSeconds } from './row-time.ts';
+import type { RowValues } from './row-values.ts';
+import type { LakeClock } from './zone.ts';
+
+const S_PER_DAY = 86_400;
+
+/** Rows that are days. */
+export class DayRows {
+	readonly #clock: LakeClock;
+	readonly #ledger = new Ledger(7);
+	#pending = new Map<number, ObservedDay>();
+
+	constructor(clock: LakeClock) {
+		this.#clock = clock;
+	}
+
+	get pending(): number {
+		return this.#pending.size;
+	}
+
+	get isFull(): boolean {
+		return this.#ledger.isFull;
+	}
+
+	take(stamp: Stamp, line: number, values: RowValues): RowProblem | null {
+		const day = this.#dayOf(stamp);
+		const { air, min, max, precipitation, snowfall, landSnow, wind } = values;
+		const row = [air, min, max, precipitation, snowfall, landSnow, wind];
+		const entry = this.#ledger.put(day, line, row);
+		this.#pending.delete(day);
+		this.#pending.set(day, toDay(day, entry.values));
+		return duplicateOf(entry, line, 'day');
+	}
+
+	finish(): RowProblem | null {
+		return null;
+	}
+
+	drain(): ObservedDay[] {
+		const days = [...this.#pending.values()];
+		this.#pending = new Map();
+		return days;
+	}
+
+	/** The day as written, unless the stamp is the instant of midnight at the lake. */
+	#dayOf(stamp: Stamp): number {
+		if (stamp.offset_s === null) return stamp.day;
+		const at_s = wallSeconds(stamp) - stamp.offset_s;
+		const local_s = at_s + this.#clock.offset_s(at_s);
+		return local_s % S_PER_DAY === 0 ? local_s / S_PER_DAY : stamp.day;
+	}
+}
+
+function toDay(day: number, values: readonly (number | null)[]): ObservedDay {
+	const [air = null, min = null, max = null, precipitation = null, snowfall = null] = values;
+	return {
+		on: isoDate(day),
+		air_degC: air,
+		min_degC: min,
+		max_degC: max,
+		freezing_degCd: null,
+		thawing_degCd: null,
+		aboveFreezing_h: null,
+		precipitation_kg_m2: precipitation,
+		snowfall_kg_m2: snowfall,
+		landSnow_m: values[5] ?? null,
+		wind_m_s: values[6] ?? null
+	};
+}
