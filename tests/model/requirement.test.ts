@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { LoadCase } from '#lib/model/load-case.ts';
+import { ORDINARY, requirement, type Conditions } from '#lib/model/requirement.ts';
+import { LOADS, MINIMUMS, load, ownLoad } from '../support/invented-winter.ts';
+
+const asked_m = (each: LoadCase, conditions = ORDINARY, set: 'strict' | 'common' = 'strict') =>
+	requirement(each, MINIMUMS, set, conditions).required_m;
+const codes = (each: LoadCase, conditions = ORDINARY) =>
+	requirement(each, MINIMUMS, 'strict', conditions).rules.map((rule) => rule.code);
+
+test('the larger of chart and formula counts', () => {
+	expect(asked_m(load('on-foot'))).toBe(0.15);
+	expect(asked_m(load('car', { mass_kg: 4900 }), ORDINARY, 'common')).toBeCloseTo(0.3742, 4);
+});
+
+test('a load without a row asks what the formula says, but no less than the charts ask of anybody', () => {
+	expect(asked_m(ownLoad(2000))).toBeCloseTo(0.239, 4);
+	expect(asked_m(ownLoad(60))).toBe(0.15);
+	expect(codes(ownLoad(60))).toContain('leastOfCharts');
+});
+
+test('a group on foot is held against the row for groups', () => {
+	expect(asked_m(load('on-foot', { group: true }))).toBe(0.2);
+});
+
+test('parked more than two hours doubles both chart and formula, two hours do not', () => {
+	expect(asked_m(load('car', { parked_h: 2 }))).toBe(0.4);
+	expect(asked_m(load('car', { parked_h: 2.5 }))).toBe(0.8);
+	expect(codes(load('car', { parked_h: 3 }))).toContain('parked');
+});
+
+test('a current on the way and a river each ask 15 % more, not both at once', () => {
+	const river = { ...ORDINARY, isRiver: true };
+	expect(asked_m(load('car', { current: true }))).toBeCloseTo(0.46, 9);
+	expect(asked_m(load('car', { current: true }), river)).toBeCloseTo(0.46, 9);
+});
+
+test('wet cracks enter under the root: half the load, a quarter where two meet', () => {
+	expect(asked_m(ownLoad(2000))).toBeCloseTo(0.239, 4);
+	expect(asked_m({ ...ownLoad(2000), wetCracks: 1 })).toBeCloseTo(0.239 * Math.SQRT2, 3);
+	expect(asked_m({ ...ownLoad(2000), wetCracks: 2 })).toBeCloseTo(0.239 * 2, 3);
+});
+
+test('a warm spell doubles what is asked for today but not the base that dates go by', () => {
+	const warm = requirement(load('car'), MINIMUMS, 'strict', { ...ORDINARY, isWarmSpell: true });
+	expect(warm.required_m).toBe(0.8);
+	expect(warm.base_m).toBe(0.4);
+});
+
+test('sudden cold halves the load in the formula', () => {
+	const snap = { ...ORDINARY, isColdSnap: true };
+	expect(asked_m(ownLoad(2000), snap)).toBeCloseTo(0.239 * Math.SQRT2, 3);
+	expect(codes(ownLoad(2000), snap)).toContain('coldSnap');
+});
+
+test('above 5 t there is no figure but an engineer', () => {
+	expect(asked_m(ownLoad(5000))).toBeCloseTo(0.378, 3);
+	const heavy = requirement(ownLoad(5001), MINIMUMS, 'strict');
+	expect(heavy.required_m).toBeNull();
+	expect(heavy.rules.map((rule) => rule.code)).toEqual(['askAnEngineer']);
+});
+
+test('a truck parked with its shelter is for an engineer in both sets; judged alone at least 83 cm', () => {
+	for (const set of ['strict', 'common'] as const) {
+		const asked = requirement(load('truck-with-shelter'), MINIMUMS, set);
+		expect(asked.required_m).toBeNull();
+		expect(asked.rules[0]?.text).toContain('83 cm');
+	}
+});
+
+test('every rule names its source', () => {
+	const all: Conditions = { isRiver: true, isWarmSpell: true, isColdSnap: true };
+	for (const each of LOADS) {
+		const { rules } = requirement({ ...each, wetCracks: 2, parked_h: 5 }, MINIMUMS, 'common', all);
+		expect(rules.every((rule) => rule.source.length > 3 && rule.text.length > 10)).toBe(true);
+	}
+});
+
+const anyLoad = fc.record({
+	id: fc.constant('any'),
+	name: fc.constant('any'),
+	mass_kg: fc.double({ min: 1, max: 5000, noNaN: true }),
+	use: fc.constantFrom('onFoot', 'snowmobile', 'car', 'heavyTruck', null),
+	parked_h: fc.constantFrom(0, 1, 5),
+	wetCracks: fc.constantFrom(0, 1, 2),
+	current: fc.boolean(),
+	group: fc.boolean()
+}) as fc.Arbitrary<LoadCase>;
+const anyConditions = fc.record({
+	isRiver: fc.boolean(),
+	isWarmSpell: fc.boolean(),
+	isColdSnap: fc.boolean()
+});
+
+test('no further circumstance of the way or the day ever lowers the requirement', () => {
+	fc.assert(
+		fc.property(anyLoad, anyConditions, (each, conditions) => {
+			const before = asked_m(each, conditions) ?? Infinity;
+			const worse: (number | null)[] = [
+				asked_m({ ...each, parked_h: 24 }, conditions),
+				asked_m({ ...each, wetCracks: 2 }, conditions),
+				asked_m({ ...each, current: true }, conditions),
+				asked_m({ ...each, group: true }, conditions),
+				asked_m({ ...each, mass_kg: each.mass_kg * 1.01 }, conditions),
+				asked_m(each, { ...conditions, isRiver: true }),
+				asked_m(each, { ...conditions, isWarmSpell: true }),
+				asked_m(each, { ...conditions, isColdSnap: true })
+			];
+			for (const after of worse) expect(after ?? Infinity).toBeGreaterThanOrEqual(before);
+		})
+	);
+});
+
+test('what is asked for today is never below the base', () => {
+	fc.assert(
+		fc.property(anyLoad, anyConditions, (each, conditions) => {
+			const { required_m, base_m } = requirement(each, MINIMUMS, 'strict', conditions);
+			expect(required_m ?? 0).toBeGreaterThanOrEqual(base_m ?? 0);
+		})
+	);
+});
