@@ -1,5 +1,5 @@
-import { addDays, type IsoDate } from '#lib/model/calendar.ts';
-import { dayFromHours, type DayValues, type WeatherHour } from '#lib/model/hours-to-days.ts';
+import { addDays } from '#lib/model/calendar.ts';
+import { dayFromHours, type DaySpan, type WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { Context } from '../context.ts';
 import { commitRebuiltDays, readRevision } from '../storage/weather-commit.ts';
 import { readHourSpan, readWeatherHours } from '../storage/weather-days.ts';
@@ -30,19 +30,17 @@ export async function stageDaysOfHours(db: Db, hourly: HourlyImport): Promise<vo
 	const { lakeId, importId, timeZone } = hourly;
 	await dropStagedDays(db, importId, 'hourly');
 	const span = await readStagedHourSpan(db, importId);
-	for (const [start, end] of span ? stretches(span, timeZone) : []) {
-		const [from_s, to_s] = clock(start, end, timeZone);
+	for (const days of span ? stretches(span, timeZone) : []) {
+		const [from_s, to_s] = ends(days);
 		const staged = await readStagedHours(db, importId, from_s, to_s);
 		if (staged.length === 0) continue;
 		const stored = await readWeatherHours(db, lakeId, from_s, to_s);
-		const touched = new Set(staged.map(({ at_s }) => localDay(new Date(at_s * 1000), timeZone)));
-		const days = buildDays(mergeHours(stored, staged), timeZone);
-		await stageDays(
-			db,
-			importId,
-			'hourly',
-			days.filter(({ on }) => touched.has(on))
-		);
+		const merged = byDay(days, mergeHours(stored, staged));
+		const touched = new Set(byDay(days, staged).map(({ day }) => day.on));
+		const built = merged
+			.filter(({ day }) => touched.has(day.on))
+			.map(({ day, hours }) => dayFromHours(day, hours));
+		await stageDays(db, importId, 'hourly', built);
 		await nextTurn();
 	}
 }
@@ -59,9 +57,10 @@ export async function changeTimeZone(
 			const revision = await readRevision(db, lakeId);
 			await dropStaged(db, importId);
 			const span = await readHourSpan(db, lakeId);
-			for (const [start, end] of span ? stretches(span, timeZone) : []) {
-				const hours = await readWeatherHours(db, lakeId, ...clock(start, end, timeZone));
-				await stageDays(db, importId, 'hourly', buildDays(hours, timeZone));
+			for (const days of span ? stretches(span, timeZone) : []) {
+				const hours = byDay(days, await readWeatherHours(db, lakeId, ...ends(days)));
+				const built = hours.map(({ day, hours: ofDay }) => dayFromHours(day, ofDay));
+				await stageDays(db, importId, 'hourly', built);
 				await nextTurn();
 			}
 			if (await commitRebuiltDays(db, { lakeId, importId, revision, timeZone })) return;
@@ -71,22 +70,21 @@ export async function changeTimeZone(
 	}
 }
 
-/** Parts of the calendar from the day of the first hour to the day of the last, ends not included. */
-function* stretches(
-	[first_s, last_s]: [number, number],
-	timeZone: string
-): Generator<[start: IsoDate, end: IsoDate]> {
+/** Parts of the calendar, from the day of the first hour to the day of the last. */
+function* stretches([first_s, last_s]: [number, number], timeZone: string): Generator<DaySpan[]> {
 	const last = localDay(new Date(last_s * 1000), timeZone);
 	let start = localDay(new Date(first_s * 1000), timeZone);
 	while (start <= last) {
-		const end = addDays(start, DAYS_AT_A_TIME);
-		yield [start, end];
-		start = end;
+		const first = start;
+		yield Array.from({ length: DAYS_AT_A_TIME }, (_, index) =>
+			daySpan(addDays(first, index), timeZone)
+		);
+		start = addDays(start, DAYS_AT_A_TIME);
 	}
 }
 
-function clock(start: IsoDate, end: IsoDate, timeZone: string): [from_s: number, to_s: number] {
-	return [daySpan(start, timeZone).start_s, daySpan(end, timeZone).start_s];
+function ends(days: readonly DaySpan[]): [from_s: number, to_s: number] {
+	return [days.at(0)?.start_s ?? 0, days.at(-1)?.end_s ?? 0];
 }
 
 /** The staged hour's values where it has them, else the stored ones. */
@@ -103,16 +101,18 @@ function mergeHours(stored: readonly WeatherHour[], staged: readonly WeatherHour
 			wind_m_s: hour.wind_m_s ?? before?.wind_m_s ?? null
 		});
 	}
-	return [...merged.values()];
+	return [...merged.values()].toSorted((a, b) => a.at_s - b.at_s);
 }
 
-function buildDays(hours: readonly WeatherHour[], timeZone: string): DayValues[] {
-	const byDay = new Map<IsoDate, WeatherHour[]>();
-	for (const hour of hours) {
-		const on = localDay(new Date(hour.at_s * 1000), timeZone);
-		const ofDay = byDay.get(on);
-		if (ofDay) ofDay.push(hour);
-		else byDay.set(on, [hour]);
-	}
-	return [...byDay].map(([on, ofDay]) => dayFromHours(daySpan(on, timeZone), ofDay));
+/** The days that have hours, each with its own; both lists are sorted and days follow each other. */
+function byDay(
+	days: readonly DaySpan[],
+	hours: readonly WeatherHour[]
+): { day: DaySpan; hours: WeatherHour[] }[] {
+	let next = 0;
+	return days.flatMap((day) => {
+		const first = next;
+		while ((hours[next]?.at_s ?? Infinity) < day.end_s) next++;
+		return next > first ? [{ day, hours: hours.slice(first, next) }] : [];
+	});
 }
