@@ -8,9 +8,10 @@ function on(days: WeatherDay[]) {
 }
 const only = { min_degC: null, max_degC: null };
 
+const fall = (to: number) =>
+	on([weatherDay('2027-01-09', -2, only), weatherDay('2027-01-10', to, only)]);
+
 test('a fall of more than 20 °C between daily means counts, 20 exactly does not', () => {
-	const fall = (to: number) =>
-		on([weatherDay('2027-01-09', -2, only), weatherDay('2027-01-10', to, only)]);
 	expect(isColdSnap('2027-01-10', 0.04, fall(-22.1))).toBe(true);
 	expect(isColdSnap('2027-01-10', 0.04, fall(-22))).toBe(false);
 });

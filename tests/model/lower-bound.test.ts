@@ -21,7 +21,7 @@ function drawnTenth_m(estimate_m: number, site_m: number, spot_m: number, spots:
 	const draws = Array.from({ length: 40_000 }, () => {
 		const mean_m = estimate_m + site_m * normal();
 		return Math.min(...Array.from({ length: spots }, () => mean_m + spot_m * normal()));
-	}).sort((a, b) => a - b);
+	}).toSorted((a, b) => a - b);
 	return draws[Math.floor(draws.length / 10)] ?? NaN;
 }
 

@@ -80,7 +80,7 @@ test('the strict set never asks less than the common one', () => {
 
 test.each(['strict', 'common'] as const)('the %s set never asks less for more load', (set) => {
 	const minima = USES.map((use) => asked_m(set, use) ?? Infinity);
-	expect(minima).toEqual([...minima].sort((a, b) => a - b));
+	expect(minima).toEqual(minima.toSorted((a, b) => a - b));
 });
 
 test('no row asks less than the formula at A = 3.5 for the loads held against it', () => {

@@ -47,9 +47,10 @@ export function layersOf(column: IceColumn): Layered<number> {
  *   max(2 cm, 8 % h) within ten days of a reading, then back by the share of the ice that is newer
  *   than it, or by its age over 60 days;  σ_spot² = (0.2 h)² + (1 cm)²
  *
- * Days without a temperature, unknown snow and a freeze-up known only as between two days
- * (`freezeUp`, by layer) add to it. Clear and effective thickness also carry the doubt of how much of
- * the ice is white. Before the ensemble. Growth, melt and spot figures are derived, not published.
+ * Days without a temperature add all that they may have changed, since each errs the same way. Unknown
+ * snow and a freeze-up known only as between two days (`freezeUp`, by layer) add to it. Clear and
+ * effective thickness also carry the doubt of how much of the ice is white. Before the ensemble.
+ * Growth, melt and spot figures are derived, not published.
  */
 export function doubtOf(
 	day: SeasonDay,
@@ -103,7 +104,7 @@ function iceDoubt_m(height_m: number, day: SeasonDay, since: SinceAnchor): numbe
 	);
 	const model_m = between(read_m, free_m, forgotten(since));
 	const snow_m = day.snowKnown ? 0 : UNKNOWN_SNOW_FRACTION * Math.min(since.grown_m, height_m);
-	return Math.hypot(model_m, snow_m, since.gaps_m);
+	return Math.hypot(model_m, snow_m) + since.gaps_m;
 }
 
 /** No more than the sheet leaves room for; a reading of the total alone tells nothing of it. */

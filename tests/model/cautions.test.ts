@@ -1,0 +1,84 @@
+import { expect, test } from 'vitest';
+import { cautionsFor, type CautionInput } from '#lib/model/cautions.ts';
+import type { SeasonDay } from '#lib/model/season.ts';
+import { withDoubt } from '#lib/model/site-doubt.ts';
+import { warmSpells } from '#lib/model/warm-spell.ts';
+import { METRIC_WORDS } from '#lib/model/words.ts';
+import { LAKE, column, reading, seasonDay } from '../support/invented-winter.ts';
+
+function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = {}) {
+	const today = withDoubt([seasonDay(day)], [])[0] ?? null;
+	return cautionsFor({
+		lake: LAKE,
+		asOf: '2027-01-10',
+		now: '2027-01-10',
+		today,
+		warm: null,
+		isColdSnap: false,
+		floodsWith_m: 0.2,
+		lastWeatherOn: '2027-01-10',
+		readings: [],
+		doubtful: new Set(),
+		iceOutOn: null,
+		words: METRIC_WORDS,
+		...change
+	});
+}
+
+const codes = (day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = {}) =>
+	cautions(day, change).map((caution) => caution.code);
+const ALWAYS = ['openPartOnly', 'chartsForClearIce', 'askAnEngineer', 'ordersFirst'];
+
+test('on an ordinary day the standing cautions are there and no others', () => {
+	expect(codes()).toEqual(ALWAYS);
+});
+
+test.each([
+	['snowUnknown', { snowKnown: false }, {}],
+	['slush', { column: column({ clear_m: 0.3, slush_m: 0.03 }) }, {}],
+	['whiteIce', { column: column({ clear_m: 0.24, white_m: 0.06 }) }, {}],
+	['earlyIce', { column: column({ clear_m: 0.1 }) }, {}],
+	['sunOnBareIce', { sun_W_m2: 200, column: column({ clear_m: 0.3 }) }, {}],
+	['rotting', { column: column({ clear_m: 0.3, liquidFraction: 0.05 }) }, {}],
+	['floodingNear', {}, { floodsWith_m: 0.02 }],
+	['coldSnap', {}, { isColdSnap: true }],
+	['iceOut', {}, { iceOutOn: '2027-01-09' }],
+	['waterLevel', {}, { lake: { ...LAKE, water: 'reservoir' as const } }],
+	['weatherOld', {}, { now: '2027-01-12' }],
+	['weatherOld', {}, { lastWeatherOn: '2027-01-07', now: '2027-01-10' }]
+])('%s is said when it holds', (code, day, change) => {
+	expect(codes(day, change)).toContain(code);
+});
+
+test('a warm spell comes first', () => {
+	const thaw = seasonDay({ aboveFreezing_h: 24, air_degC: 2 });
+	const warm = warmSpells([thaw], [], () => true)[0] ?? null;
+	expect(codes({}, { warm })[0]).toBe('warmSpell');
+});
+
+test('where the ice broke is named with its place and day', () => {
+	const broke = reading('2027-01-03', [], { kind: 'wentThrough', place: 'north inlet' });
+	const texts = cautions({}, { readings: [broke] }).map((caution) => caution.text);
+	expect(texts).toContain('The ice broke at north inlet on 3 Jan.');
+});
+
+test('a reading far from the estimate is named', () => {
+	const far = reading('2027-01-03', [0.9]);
+	expect(codes({}, { readings: [far], doubtful: new Set([far.id]) })).toContain('doubtfulReading');
+});
+
+test('days without a temperature are counted', () => {
+	const days = [
+		seasonDay({ on: '2027-01-09', source: 'gap', air_degC: null }),
+		seasonDay({ on: '2027-01-10' })
+	];
+	const today = withDoubt(days, [])[1] ?? null;
+	const gap = cautions({}, { today }).find((caution) => caution.code === 'gaps');
+	expect(gap?.text).toContain('One day without a temperature');
+});
+
+test('numbers enter the texts as the reader has chosen', () => {
+	const words = { ...METRIC_WORDS, mass: () => '11,023 lb' };
+	const engineer = cautions({}, { words }).find((caution) => caution.code === 'askAnEngineer');
+	expect(engineer?.text).toContain('Above 11,023 lb');
+});

@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import { drilledDays, type DrilledDayInput } from '#lib/model/drilled-day.ts';
+import { warmSpells } from '#lib/model/warm-spell.ts';
+import type { Reading } from '#lib/model/reading.ts';
+import type { SeasonDay } from '#lib/model/season.ts';
+import { column, reading, seasonDays } from '../support/invented-winter.ts';
+
+const thick = (clear_m: number): Partial<SeasonDay> => ({ column: column({ clear_m }) });
+
+function drilled(
+	readings: Reading[],
+	days: Partial<SeasonDay>[],
+	change: Partial<DrilledDayInput> = {}
+) {
+	const season = seasonDays('2027-01-10', days).map((day) => ({
+		...day,
+		anchoredBy: readings.filter((each) => each.on === day.on).map((each) => each.id)
+	}));
+	return drilledDays({
+		asOf: season.at(-1)?.on ?? '',
+		readings,
+		doubtful: new Set(),
+		warm: warmSpells(season, readings, () => true),
+		lookBack_d: 21,
+		seasonBy: () => season,
+		...change
+	});
+}
+
+test('a hole gains what the site has gained since, and loses what it has lost', () => {
+	const read = reading('2027-01-10', [0.28, 0.32]);
+	const grown = drilled([read], [thick(0.3), thick(0.32)])[0]?.holes.map(
+		(each) => each.effective_m
+	);
+	expect(grown?.[0]).toBeCloseTo(0.3, 9);
+	expect(grown?.[1]).toBeCloseTo(0.34, 9);
+	const melted = drilled([read], [thick(0.3), thick(0.01)])[0]?.holes[0]?.effective_m;
+	expect(melted).toBe(0);
+});
+
+test('holes of several readings of one day count together', () => {
+	const here = reading('2027-01-10', [0.3]);
+	const there = reading('2027-01-10', [0.31, 0.3], { id: 'there', place: 'narrow bay' });
+	expect(drilled([here, there], [thick(0.3)])[0]?.holes).toHaveLength(3);
+});
+
+test('a place where the ice broke that day or later supports nothing', () => {
+	const read = reading('2027-01-10', [0.3, 0.3, 0.3], { place: 'Narrow bay' });
+	const broke = reading('2027-01-11', [], {
+		id: 'broke',
+		kind: 'wentThrough',
+		place: 'narrow bay '
+	});
+	const elsewhere = { ...broke, place: 'inlet' };
+	expect(drilled([read, broke], [thick(0.3), thick(0.3)])).toHaveLength(0);
+	expect(drilled([read, elsewhere], [thick(0.3), thick(0.3)])).toHaveLength(1);
+});
+
+test('a reading that is set aside supports nothing', () => {
+	const read = reading('2027-01-10', [2, 2, 2]);
+	expect(drilled([read], [thick(0.3)], { doubtful: new Set([read.id]) })).toHaveLength(0);
+});
+
+test('flooding after the hole and warm hours from its day on are told', () => {
+	const read = reading('2027-01-10', [0.3]);
+	const wet = { column: column({ clear_m: 0.3, slush_m: 0.05 }) };
+	expect(drilled([read], [thick(0.3), wet])[0]?.hasFlooded).toBe(true);
+	expect(drilled([read], [wet, thick(0.3)])[0]?.hasFlooded).toBe(false);
+	expect(drilled([read], [{ ...thick(0.3), aboveFreezing_h: 1 }, thick(0.3)])[0]?.hasThawed).toBe(
+		true
+	);
+});
+
+test('a spell that another hole has ended still ends the earlier ones', () => {
+	const early = reading('2027-01-10', [0.3, 0.3, 0.3]);
+	const late = reading('2027-01-15', [0.3], { id: 'late' });
+	const warm = { ...thick(0.3), aboveFreezing_h: 7, air_degC: -1 };
+	const days = [thick(0.3), warm, ...Array.from({ length: 4 }, () => thick(0.3))];
+	const [first, second] = drilled([early, late], days);
+	expect(first).toMatchObject({ on: '2027-01-15', hadSpell: false });
+	expect(second).toMatchObject({ on: '2027-01-10', hadSpell: true });
+});
+
+test('of older days only the latest is looked at', () => {
+	const read = reading('2027-01-10', [0.3]);
+	const days = Array.from({ length: 40 }, () => thick(0.3));
+	expect(drilled([read], days).map((day) => day.age_d)).toEqual([39]);
+	const later = reading('2027-02-10', [0.3]);
+	expect(drilled([read, later], days).map((day) => day.on)).toEqual(['2027-02-10']);
+});
