@@ -18,7 +18,11 @@ const PARAMETER_ORDER: Record<keyof Parameters, true> = {
 	snowConductivityRatio: true,
 	settledSnow_kg_m3: true,
 	settling_h: true,
+	settlingCold_1_K: true,
+	wetting_kg_m2degCd: true,
+	wetSnow_kg_m3: true,
 	snowMelt_kg_m2degCd: true,
+	refreezeFraction: true,
 	soakedFraction: true,
 	slushMatrix_kg_m3: true,
 	snowSpreadFraction: true,
@@ -29,9 +33,8 @@ const PARAMETER_ORDER: Record<keyof Parameters, true> = {
 	whiteAlbedo: true,
 	clearAlbedo: true,
 	insideFraction: true,
-	breakUp_m: true,
-	refreezeFraction: true,
-	skyLoss_W_m2: true
+	skyLoss_W_m2: true,
+	breakUp_m: true
 };
 
 /** One day's layers as season.c prints them. */

@@ -15,7 +15,7 @@ struct weather {
 /* One step's weather. */
 struct forcing {
 	double duration_d, freezing_degCd, thawing_degCd, warm, snowfall_kg_m2, fresh_kg_m3;
-	double rain_kg_m2, sun_W_m2;
+	double rain_kg_m2, sun_W_m2, air_degC;
 };
 
 static double declination(double day) { return 0.409 * sin(2 * PI * day / 365 - 1.39); }
@@ -56,6 +56,7 @@ static struct forcing day_forcing(const struct weather *day, double latitude, do
 	f.snowfall_kg_m2 = day->snowfall_kg_m2 / STEPS;
 	f.rain_kg_m2 = fmax(0, day->precipitation_kg_m2 - day->snowfall_kg_m2) / STEPS;
 	f.fresh_kg_m3 = 67.92 + 51.25 * exp(fmin(0, mean) / 2.59);
+	f.air_degC = mean;
 	f.sun_W_m2 = clear_sky_W_m2(latitude, day->day_of_year, elevation_m);
 	return f;
 }

@@ -7,10 +7,10 @@
 
 struct parameters {
 	double exchange_W_m2K, waterHeat_W_m2, snowKeptFraction, snowConductivityRatio;
-	double settledSnow_kg_m3, settling_h, snowMelt_kg_m2degCd, soakedFraction, slushMatrix_kg_m3;
+	double settledSnow_kg_m3, settling_h, settlingCold_1_K, wetting_kg_m2degCd, wetSnow_kg_m3;
+	double snowMelt_kg_m2degCd, refreezeFraction, soakedFraction, slushMatrix_kg_m3;
 	double snowSpreadFraction, flooding_d, iceMelt_m_degCd, cloudFraction;
-	double snowAlbedo, whiteAlbedo, clearAlbedo, insideFraction, breakUp_m;
-	double refreezeFraction, skyLoss_W_m2;
+	double snowAlbedo, whiteAlbedo, clearAlbedo, insideFraction, skyLoss_W_m2, breakUp_m;
 };
 
 struct site {
@@ -47,7 +47,8 @@ static void snow_fall(struct site *s, const struct forcing *f, const struct para
 		s->density_kg_m3 = mass / s->snow_m;
 	}
 	if (s->snow_m <= 0 || s->density_kg_m3 >= p->settledSnow_kg_m3) return;
-	double mass = snow_kg_m2(s), left = exp(-f->duration_d * 24 / p->settling_h);
+	double mass = snow_kg_m2(s), slowing = exp(p->settlingCold_1_K * fmax(0, -f->air_degC));
+	double left = exp(-f->duration_d * 24 / (p->settling_h * slowing));
 	s->density_kg_m3 = p->settledSnow_kg_m3 - (p->settledSnow_kg_m3 - s->density_kg_m3) * left;
 	s->snow_m = mass / s->density_kg_m3;
 }
@@ -72,8 +73,17 @@ static void soak(struct site *s, double water_kg_m2, const struct parameters *p)
 	to_slush(s, p->soakedFraction * water_kg_m2 / (WATER_kg_m3 * phi), p);
 }
 
+static void pack(struct site *s, double part_kg_m2, double packed_kg_m3)
+{
+	if (part_kg_m2 <= 0 || s->snow_m <= 0 || s->density_kg_m3 >= packed_kg_m3) return;
+	double mass = snow_kg_m2(s), share = fmin(1, part_kg_m2 / mass);
+	s->density_kg_m3 += (packed_kg_m3 - s->density_kg_m3) * share;
+	s->snow_m = mass / s->density_kg_m3;
+}
+
 static double melt_snow(struct site *s, const struct forcing *f, const struct parameters *p)
 {
+	pack(s, p->wetting_kg_m2degCd * f->thawing_degCd, p->wetSnow_kg_m3);
 	double lasting = f->thawing_degCd - p->refreezeFraction * f->freezing_degCd;
 	if (lasting <= 0) return 0;
 	if (s->snow_m <= 0) return lasting;

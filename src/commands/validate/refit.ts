@@ -12,11 +12,11 @@ type Fitted = typeof FITTED;
 
 /** The parameters that are fitted anew, each within a range that is plausible before any fit. */
 export const REFITTED = [
-	{ name: 'exchangeSheltered', low: 8, high: 20 },
-	{ name: 'exchangeExposed', low: 15, high: 30 },
-	{ name: 'keptSheltered', low: 0.6, high: 1 },
-	{ name: 'keptExposed', low: 0.3, high: 0.9 },
-	{ name: 'ratio', low: 1, high: 3 }
+	{ name: 'exchangeSheltered_W_m2K', low: 10, high: 20 },
+	{ name: 'exchangeExposed_W_m2K', low: 15, high: 30 },
+	{ name: 'keptSheltered', low: 0.6, high: 1.2 },
+	{ name: 'keptExposed', low: 0.4, high: 1.2 },
+	{ name: 'snowConductivityRatio', low: 1.6, high: 2.5 }
 ] as const satisfies (Coordinate & { name: keyof Fitted })[];
 
 /** Cost in cm² of a parameter at the edge of its range: keeps one that the readings don't tell. */

@@ -3,24 +3,25 @@ import type { Forcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import type { SiteIce } from './site-ice.ts';
 import { slush_kg_m3, soakedSlush_m } from './slush.ts';
-import { addSnow, removeSnow, settle, snowMass_kg_m2 } from './snow.ts';
+import { addSnow, pack, removeSnow, settle, snowMass_kg_m2 } from './snow.ts';
 
-/** Adds what stays of the snow that falls, and lets the layer settle. */
+/** Adds what stays of the snow that falls, and lets the layer settle, slower in the cold. */
 export function snowfall(ice: SiteIce, forcing: Forcing, p: Parameters): void {
 	addSnow(ice, forcing.snowfall_kg_m2 * p.snowKeptFraction, forcing.freshSnow_kg_m3);
-	settle(ice, p.settledSnow_kg_m3, p.settling_h, forcing.duration_d * 24);
+	const slowing = Math.exp(p.settlingCold_1_K * Math.max(0, -forcing.air_degC));
+	settle(ice, p.settledSnow_kg_m3, p.settling_h * slowing, forcing.duration_d * 24);
 }
 
 /**
- * Melts snow by degree-days, soaks what lies below with the water, and returns the thaw left for
- * the ice.
+ * Wets and melts snow by degree-days, soaks what lies below, and returns the thaw left for the ice.
  *
- *   M = DDF max(0, TDD - r FDD)
+ *   wetted W TDD,  melted M max(0, TDD - r FDD)
  *
- * What the colder hours of the same day freeze again is taken off. Source: [Hock2003] [M-hi]; the
- * refreezing term as in degree-day snow models, for a day as a whole.
+ * Every warm hour wets and packs some snow; it melts for good only as far as the colder hours of
+ * the same day do not freeze it again. Degree-day melt by [Hock2003] [M-hi], the two parts are ours.
  */
 export function melt(ice: SiteIce, forcing: Forcing, p: Parameters): number {
+	pack(ice, p.wetting_kg_m2degCd * forcing.thawing_degCd, p.wetSnow_kg_m3);
 	const lasting_degCd = forcing.thawing_degCd - p.refreezeFraction * forcing.freezing_degCd;
 	if (lasting_degCd <= 0) return 0;
 	if (ice.snow_m <= 0) return lasting_degCd;

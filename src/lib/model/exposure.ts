@@ -3,7 +3,7 @@ import type { LakeFacts } from './lake.ts';
 const MIDDLE_AREA_km2 = 0.5; // stands for an unknown area: some shelter, not the thickest ice
 const TURNING_AREA_km2 = 1; // half exposed; common practice, no source
 const AREA_STEP = 0.5; // powers of ten from 27 to 73 % exposed [M-lo]
-const TREELINE_STEP_m = 150; // a stand thins out over some 300 m of height [M-lo]
+const FOREST_STEP_m = 150; // forest thins out over some 300 m of height [M-lo]
 
 /**
  * How freely wind reaches the ice, 0 (a bog among trees) to 1 (a wide lake).
@@ -20,19 +20,19 @@ export function exposureFraction(lake: LakeFacts): number {
 	return logistic((Math.log10(area_km2) - Math.log10(TURNING_AREA_km2)) / AREA_STEP);
 }
 
-/** Share of a lake's shore that is above the trees, 0 to 1; without an elevation taken at sea level. */
-export function aboveTreelineFraction(lake: LakeFacts): number {
-	const above_m = (lake.elevation_m ?? 0) - treeline_m(Math.abs(lake.latitude));
-	return logistic(above_m / TREELINE_STEP_m);
+/** How far a lake lies above or beyond the forest, 0 to 1; an unknown elevation is sea level. */
+export function treelessFraction(lake: LakeFacts): number {
+	const above_m = (lake.elevation_m ?? 0) - forestEnd_m(Math.abs(lake.latitude));
+	return logistic(above_m / FOREST_STEP_m);
 }
 
 /**
- * Height where forest ends: 3,500 m at 40°, falling 100 m a degree, 500 m at 70°; level 40° and below.
+ * Height where closed forest ends: 3,300 m up to 40°, from there 100 m less a degree, 300 m at 70°.
  *
- * Inland mountains; near coasts several hundred metres lower. Source: [Koerner2012] [M-med].
+ * Inland mountains; several hundred metres lower near coasts. Source: [Koerner2012] [M-lo].
  */
-function treeline_m(latitude: number): number {
-	return 3500 - 100 * Math.max(0, latitude - 40);
+function forestEnd_m(latitude: number): number {
+	return 3300 - 100 * Math.max(0, latitude - 40);
 }
 
 function logistic(x: number): number {

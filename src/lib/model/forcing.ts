@@ -12,6 +12,8 @@ export interface Forcing {
 	duration_d: number;
 	freezing_degCd: number;
 	thawing_degCd: number;
+	/** Mean of the day; a gap's as its neighbours suggest. */
+	air_degC: number;
 	/** Share of the time above freezing. */
 	warmFraction: number;
 	/** As water; before wind takes its part. */
@@ -51,6 +53,7 @@ export function dayForcing(
 		duration_d: 1,
 		freezing_degCd: degrees.freezing_degCd,
 		thawing_degCd: degrees.thawing_degCd,
+		air_degC,
 		warmFraction: degrees.aboveFreezing_h / 24,
 		snowfall_kg_m2: fall.snow_kg_m2,
 		rain_kg_m2: fall.rain_kg_m2,

@@ -1,81 +1,80 @@
-import { aboveTreelineFraction, exposureFraction } from './exposure.ts';
+import { exposureFraction, treelessFraction } from './exposure.ts';
+import { FITTED, type Fitted } from './fitted.ts';
 import type { LakeFacts } from './lake.ts';
 
-/** What the ice model does not know from first principles, for one lake: a flat record of numbers. */
+export { FITTED, type Fitted } from './fitted.ts';
+
+/**
+ * What the ice model does not know from first principles, for one lake: a flat record of numbers.
+ * Ranges and sources stand beside the values in `fitted.ts`.
+ */
 export interface Parameters {
+	/** Heat that the air takes from a bare surface, per degree. */
 	readonly exchange_W_m2K: number;
+	/** Heat from the water to the underside of the ice. */
 	readonly waterHeat_W_m2: number;
+	/** Snow that comes to lie on the ice, per reported snowfall. */
 	readonly snowKeptFraction: number;
+	/** Conductivity of lake snow, in that of land snow of the same density. */
 	readonly snowConductivityRatio: number;
 	readonly settledSnow_kg_m3: number;
 	readonly settling_h: number;
+	/** Settling slows with cold by exp(-c |T|). */
+	readonly settlingCold_1_K: number;
+	/** Snow that each degree-day of thaw wets and packs, whether or not it melts for good. */
+	readonly wetting_kg_m2degCd: number;
+	readonly wetSnow_kg_m3: number;
+	/** Snow that each degree-day of lasting thaw melts for good. */
 	readonly snowMelt_kg_m2degCd: number;
+	/** Thaw that each degree-day of frost of the same day undoes. */
+	readonly refreezeFraction: number;
+	/** Meltwater and rain that stay in the snow as slush; the rest runs off. */
 	readonly soakedFraction: number;
+	/** Snow in a cubic metre of slush. */
 	readonly slushMatrix_kg_m3: number;
+	/** Unevenness of the snow load, as a share of its mean. */
 	readonly snowSpreadFraction: number;
+	/** Time the water takes to come up. */
 	readonly flooding_d: number;
 	readonly iceMelt_m_degCd: number;
+	/** Sunshine under the usual clouds, in that of a clear sky. */
 	readonly cloudFraction: number;
 	readonly snowAlbedo: number;
 	readonly whiteAlbedo: number;
 	readonly clearAlbedo: number;
+	/** Absorbed sunshine that melts inside the ice, not at its top. */
 	readonly insideFraction: number;
-	readonly breakUp_m: number;
-	readonly refreezeFraction: number;
+	/** Net loss of a melting surface to the sky. */
 	readonly skyLoss_W_m2: number;
+	/** Sound thickness below which rotten ice breaks up. */
+	readonly breakUp_m: number;
 }
-export interface Priors {
-	[k: string]: number;
-}
-export const FITTED = {
-	exchangeSheltered: 8,
-	exchangeExposed: 30,
-	keptSheltered: 1.1,
-	keptExposed: 1.091,
-	waterHeat: 0,
-	ratio: 2.375,
-	settled: 267.638,
-	settling: 100,
-	snowMelt: 2,
-	soaked: 1,
-	matrix: 325.012,
-	spread: 0.272,
-	flooding: 2.476,
-	iceMelt: 0.5,
-	cloud: 0.65,
-	snowAlbedo: 0.75,
-	whiteAlbedo: 0.5,
-	clearAlbedo: 0.3,
-	inside: 0.4,
-	breakUp: 0.1,
-	refreeze: 0.596,
-	sky: 40
-};
-export function parametersFor(lake: LakeFacts, f = FITTED): Parameters {
-	const e = exposureFraction(lake);
-	const treeless = aboveTreelineFraction(lake);
-	const open = 1 - (1 - e) * (1 - treeless);
+
+/** Of the snow that a wide lake keeps, what wind takes where no trees stand. Not fitted [M-lo]. */
+const TREELESS_LOSS = 0.6;
+
+/**
+ * The parameters of a lake: one set for all lakes, bent by how freely wind reaches the ice.
+ *
+ *   x = x_sheltered + (x_exposed - x_sheltered) e
+ *
+ * Above or beyond the trees wind takes part of the snow: there the cover on lakes has about half the
+ * insulation of that on land, less on ice blown clear [Sturm2003] [R]. No such lake is among the
+ * measured ones that the values were fitted to.
+ */
+export function parametersFor(lake: LakeFacts, fitted: Fitted = FITTED): Parameters {
+	const { exchangeSheltered_W_m2K, exchangeExposed_W_m2K, keptSheltered, keptExposed, ...common } =
+		fitted;
+	const treeless = treelessFraction(lake);
+	const exposed = 1 - (1 - exposureFraction(lake)) * (1 - treeless);
+	const kept = between(keptSheltered, keptExposed, exposed);
 	return {
-		exchange_W_m2K: f.exchangeSheltered + (f.exchangeExposed - f.exchangeSheltered) * open,
-		snowKeptFraction:
-			(f.keptSheltered + (f.keptExposed - f.keptSheltered) * open) * (1 - 0.5 * treeless),
-		waterHeat_W_m2: f.waterHeat,
-		snowConductivityRatio: f.ratio,
-		settledSnow_kg_m3: f.settled,
-		settling_h: f.settling,
-		snowMelt_kg_m2degCd: f.snowMelt,
-		soakedFraction: f.soaked,
-		slushMatrix_kg_m3: f.matrix,
-		snowSpreadFraction: f.spread,
-		flooding_d: f.flooding,
-		iceMelt_m_degCd: f.iceMelt / 100,
-		cloudFraction: f.cloud,
-		snowAlbedo: f.snowAlbedo,
-		whiteAlbedo: f.whiteAlbedo,
-		clearAlbedo: f.clearAlbedo,
-		insideFraction: f.inside,
-		breakUp_m: f.breakUp,
-		refreezeFraction: f.refreeze,
-		skyLoss_W_m2: f.sky
+		...common,
+		exchange_W_m2K: between(exchangeSheltered_W_m2K, exchangeExposed_W_m2K, exposed),
+		snowKeptFraction: kept * (1 - TREELESS_LOSS * treeless)
 	};
+}
+
+function between(sheltered: number, exposed: number, share: number): number {
+	return sheltered + (exposed - sheltered) * share;
 }

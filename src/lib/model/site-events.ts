@@ -1,7 +1,7 @@
 import type { Parameters } from './parameters.ts';
 import { hasIce, openSite, type SiteIce } from './site-ice.ts';
 import type { SiteEvent } from './site-winter.ts';
-import { removeSnow, snowMass_kg_m2 } from './snow.ts';
+import { pack, removeSnow, snowMass_kg_m2 } from './snow.ts';
 
 const PACKED_kg_m3 = 450; // snow packed by machines; wet or melting snow is 350 to 500 [M-med]
 
@@ -15,19 +15,12 @@ export function applyEvent(ice: SiteIce, event: SiteEvent, p: Parameters): void 
 			ice.snow_m = Math.min(ice.snow_m, Math.max(0, event.snow_m));
 			break;
 		case 'packed':
-			packSnow(ice, event.density_kg_m3 ?? PACKED_kg_m3);
+			pack(ice, snowMass_kg_m2(ice), event.density_kg_m3 ?? PACKED_kg_m3);
 			break;
 		case 'pumped':
 			pumpWater(ice, event.water_m, p);
 			break;
 	}
-}
-
-/** Packing keeps the mass; snow that is denser already stays as it is. */
-function packSnow(ice: SiteIce, density_kg_m3: number): void {
-	if (ice.snow_m <= 0 || ice.snowDensity_kg_m3 >= density_kg_m3) return;
-	ice.snow_m = snowMass_kg_m2(ice) / density_kg_m3;
-	ice.snowDensity_kg_m3 = density_kg_m3;
 }
 
 /**

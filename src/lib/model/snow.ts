@@ -65,6 +65,19 @@ export function settle(
 	snow.snow_m = mass_kg_m2 / snow.snowDensity_kg_m3;
 }
 
+/**
+ * Packs a part of the snow to another density, if that is denser: the mean follows, mass stays.
+ *
+ *   ρ' = ρ + (ρ_packed - ρ) share
+ */
+export function pack(snow: Snow, part_kg_m2: number, packed_kg_m3: number): void {
+	if (part_kg_m2 <= 0 || snow.snow_m <= 0 || snow.snowDensity_kg_m3 >= packed_kg_m3) return;
+	const mass_kg_m2 = snowMass_kg_m2(snow);
+	const share = Math.min(1, part_kg_m2 / mass_kg_m2);
+	snow.snowDensity_kg_m3 += (packed_kg_m3 - snow.snowDensity_kg_m3) * share;
+	snow.snow_m = mass_kg_m2 / snow.snowDensity_kg_m3;
+}
+
 /** Takes a mass from the snow at its density: by melt, by soaking. */
 export function removeSnow(snow: Snow, mass_kg_m2: number): void {
 	const left_kg_m2 = snowMass_kg_m2(snow) - mass_kg_m2;
