@@ -19,7 +19,7 @@ export function verdict(ice: SeriesDay, units: Units): Verdict {
 	const main =
 		ice.totalLower_m === null
 			? `${thickness(ice.total_m, units)} of ice.`
-			: `${thickness(ice.total_m, units)} of ice, at least ${thicknessNumber(ice.totalLower_m, units)} at nine spots in ten.`;
+			: `${thickness(ice.total_m, units)} of ice, ${atLeast(ice.totalLower_m, units)}.`;
 	return { main, rest: counts(ice, units) };
 }
 
@@ -39,6 +39,13 @@ export function columnSentence(ice: SeriesDay, units: Units): string {
 		...(ice.clear_m > 0 ? [`${thickness(ice.clear_m, units)} of clear ice`] : [])
 	];
 	return layers.length === 0 ? 'Open water.' : `From the top: ${layers.join(', ')}.`;
+}
+
+function atLeast(lower_m: number, units: Units): string {
+	const least = thicknessNumber(lower_m, units);
+	return least === '0'
+		? 'perhaps none at one spot in ten'
+		: `at least ${least} at nine spots in ten`;
 }
 
 function counts({ white_m, effective_m, effectiveLower_m }: SeriesDay, units: Units): string {
@@ -77,5 +84,6 @@ export function snowSentence(days: readonly SeriesDay[], isKnown: boolean, units
 	if (!first || !last) return 'No snow is known yet.';
 	const peak = days.reduce((most, each) => (each.snow_m > most.snow_m ? each : most), first);
 	const how = isKnown ? '' : ' The snow is the usual of the place and date, not a record.';
+	if (peak.snow_m === 0) return `No snow on it so far.${how}`;
 	return `${depth(last.snow_m, units)} of dry snow now, ${depth(peak.snow_m, units)} at most on ${day(peak.on)}.${how}`;
 }

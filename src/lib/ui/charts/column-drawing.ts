@@ -51,6 +51,7 @@ const LABEL = 19;
 const TOP = 14;
 const BODY = 380;
 const SHORTEST_RULER_m = 0.2;
+const HARDLY_ANY_m = 0.01;
 
 /** The ice column to scale, in the units of an SVG 320 wide. */
 export function columnDrawing(input: ColumnInput): ColumnDrawing {
@@ -119,7 +120,7 @@ function markLabel(mark: LoadMark, down: (metres: number) => number, units: Unit
 }
 
 function countsLabel({ effectiveLower_m, units }: ColumnInput, down: (metres: number) => number) {
-	if (effectiveLower_m === null || effectiveLower_m <= 0) return [];
+	if (effectiveLower_m === null || effectiveLower_m < HARDLY_ANY_m) return [];
 	const text = `counts as ${thickness(effectiveLower_m, units)} or more`;
 	return [{ kind: 'counts' as const, y: down(effectiveLower_m), text }];
 }

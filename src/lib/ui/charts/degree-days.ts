@@ -14,7 +14,6 @@ export interface DegreeDaysInput {
 
 /** Frost and thaw added up since freeze-up, as two lines told apart by their dashes too. */
 export function degreeDaysChart(input: DegreeDaysInput, palette: Palette): AnyChart {
-	const { units } = input;
 	const frost = points(input, 'frost', (day) => day.fdd_degCd);
 	const thaw = points(input, 'thaw', (day) => day.tdd_degCd);
 	const look = { pointRadius: 0, pointHitRadius: 0, borderWidth: 2 };

@@ -1,8 +1,9 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
-import type { IsoDate } from '#lib/model/calendar.ts';
+import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import { lengthValue, shortDay } from '../format.ts';
 import type { Palette } from './palette.ts';
 import type { ThicknessInput } from './thickness.ts';
+import type { TimeSpan } from './time-axis.ts';
 import { thresholds } from './thresholds.ts';
 
 /** Height of the chart's box, and of the plot in it without the date scale. */
@@ -10,9 +11,9 @@ export const THICKNESS_px = 360;
 const PLOT_px = 328;
 
 /** What the loads ask for, where readings moved the estimate, and the day knowledge ends. */
-export function annotations(input: ThicknessInput, top_m: number, palette: Palette) {
+export function annotations(input: ThicknessInput, end: number, palette: Palette) {
 	const lines: Record<string, AnnotationOptions> = {};
-	const marks = thresholds(input.loads, input.units, top_m, PLOT_px);
+	const marks = thresholds(input.loads, input.units, end, PLOT_px);
 	for (const { value, label, shift_px } of marks) {
 		lines[`asks ${label}`] = thresholdLine(value, label, shift_px, palette);
 	}
@@ -27,7 +28,7 @@ export function annotations(input: ThicknessInput, top_m: number, palette: Palet
 			borderWidth: 4
 		};
 	}
-	lines['as of'] = dayLine(input.asOf, shortDay(input.asOf), palette);
+	lines['as of'] = dayLine(input.asOf, input.span, palette);
 	return lines;
 }
 
@@ -47,13 +48,15 @@ function thresholdLine(value: number, label: string, shift_px: number, palette: 
 			backgroundColor: palette.sheet,
 			font: { family: palette.font, size: 13, weight: 'normal' },
 			padding: { x: 4, y: 0 },
-			yAdjust: shift_px - 9
+			yAdjust: shift_px - 9,
+			z: 1
 		}
 	} satisfies AnnotationOptions;
 }
 
 /** Where knowledge ends. */
-function dayLine(on: IsoDate, label: string, palette: Palette) {
+function dayLine(on: IsoDate, span: TimeSpan, palette: Palette) {
+	const isEarly = daysBetween(span.from, on) < 0.25 * daysBetween(span.from, span.to);
 	return {
 		type: 'line',
 		xMin: on,
@@ -62,14 +65,15 @@ function dayLine(on: IsoDate, label: string, palette: Palette) {
 		borderWidth: 1.5,
 		borderDash: [2, 3],
 		label: {
-			display: label !== '',
-			content: label,
+			display: true,
+			content: shortDay(on),
 			position: 'end',
 			color: palette.ink,
 			backgroundColor: palette.sheet,
 			font: { family: palette.font, size: 13, weight: 'bold' },
 			padding: { x: 4, y: 1 },
-			xAdjust: -24
+			xAdjust: isEarly ? 26 : -26,
+			z: 1
 		}
 	} satisfies AnnotationOptions;
 }

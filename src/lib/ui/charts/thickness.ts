@@ -30,7 +30,7 @@ interface Point {
 
 /** Clear and white ice as areas, the estimate and its lower bounds as lines, readings as points. */
 export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChart {
-	const top_m = top(input);
+	const end = top(input);
 	return {
 		type: 'line',
 		data: { datasets: datasets(input, palette) as ChartDataset<'line', unknown[]>[] },
@@ -40,17 +40,20 @@ export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChar
 			interaction: { mode: 'x', intersect: false },
 			scales: {
 				x: timeAxis(input.span, palette),
-				y: valueAxis({ max: lengthValue(top_m, input.units) }, palette)
+				y: valueAxis({ max: end }, palette)
 			},
 			plugins: {
 				tooltip: tooltip(palette),
-				annotation: { annotations: annotations(input, top_m, palette) }
+				annotation: { annotations: annotations(input, end, palette) }
 			}
 		}
 	};
 }
 
-/** High enough for all that is drawn and for the next load that isn't carried yet. */
+/**
+ * High enough for all that is drawn and for the next load that isn't carried yet: a whole number in
+ * the person's unit.
+ */
 export function top({ days, readings, loads, units }: ThicknessInput): number {
 	const drawn = [
 		...days.map((day) => day.total_m),
@@ -58,8 +61,9 @@ export function top({ days, readings, loads, units }: ThicknessInput): number {
 	];
 	const highest_m = Math.max(0.1, ...drawn);
 	const next = grouped(loads, units).find(({ required_m }) => (required_m ?? 0) > highest_m);
-	const step_m = units.measure === 'metric' ? 0.1 : 0.1016;
-	return Math.ceil((Math.max(highest_m, next?.required_m ?? 0) * 1.06) / step_m) * step_m;
+	const step = units.measure === 'metric' ? 10 : 4;
+	const room_m = Math.max(highest_m, next?.required_m ?? 0) * 1.06;
+	return Math.ceil(lengthValue(room_m, units) / step) * step;
 }
 
 function datasets({ days, readings, units }: ThicknessInput, palette: Palette) {

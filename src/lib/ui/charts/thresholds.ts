@@ -35,23 +35,21 @@ export function grouped(marks: readonly LoadMark[], units: Units): LoadMark[] {
 		.toSorted((a, b) => a.required_m - b.required_m);
 }
 
-/** The groups within reach of a picture that ends at `top_m`, with labels that don't collide. */
+/** The groups within reach of a picture that ends at `end`, with labels that don't collide. */
 export function thresholds(
 	marks: readonly LoadMark[],
 	units: Units,
-	top_m: number,
+	end: number,
 	height_px: number
 ): Threshold[] {
-	const within = grouped(marks, units).flatMap(({ name, required_m }) =>
-		required_m !== null && required_m < top_m ? [{ name, required_m }] : []
-	);
-	const wanted = within.map(
-		({ required_m }) => height_px * (1 - required_m / top_m) - LABEL_px / 2
-	);
+	const within = grouped(marks, units)
+		.map((mark) => ({ mark, value: lengthValue(mark.required_m ?? 0, units) }))
+		.filter(({ value }) => value < end);
+	const wanted = within.map(({ value }) => height_px * (1 - value / end) - LABEL_px / 2);
 	const placed = spread(wanted, LABEL_px, LABEL_px / 2, height_px - LABEL_px / 2);
-	return within.map(({ name, required_m }, index) => ({
-		value: lengthValue(required_m, units),
-		label: markText({ name, required_m }, units),
+	return within.map(({ mark, value }, index) => ({
+		value,
+		label: markText(mark, units),
 		shift_px: (placed[index] ?? 0) - (wanted[index] ?? 0)
 	}));
 }

@@ -35,7 +35,7 @@ export function timeAxis({ from, to }: TimeSpan, palette: Palette) {
 			color: palette.soft,
 			font: { family: palette.font, size: 13 },
 			maxRotation: 0,
-			autoSkipPadding: 20,
+			autoSkipPadding: isLong ? 16 : 40,
 			align: 'inner'
 		}
 	} satisfies DeepPartial<TimeScaleOptions> & { type: 'time' };

@@ -1,20 +1,20 @@
 import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { found } from './found.ts';
 import { lakePage } from './lake-page.ts';
 import type { PageServerLoad } from './$types';
 
 /** Which winter and as of when are in the address, so that a link is a view. */
-export const load: PageServerLoad = async ({ locals, params, url, parent }) => {
+export const load: PageServerLoad = async ({ locals, params, url, cookies }) => {
 	const winter = url.searchParams.get('winter');
 	const asOf = url.searchParams.get('asOf');
-	const { units } = await parent();
 	const view = await found(
 		lakeView(locals.context, params.lake, {
 			...(winter && isWinterId(winter) ? { winter } : {}),
 			...(asOf && isIsoDate(asOf) ? { asOf } : {}),
-			words: wordsIn(units)
+			words: wordsIn(parseUnits(cookies.get(UNITS_COOKIE)))
 		})
 	);
 	return { page: lakePage(view) };

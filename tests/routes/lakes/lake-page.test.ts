@@ -1,0 +1,166 @@
+import { render } from 'svelte/server';
+import { expect, test } from 'vitest';
+import type { LakeView } from '#lib/server/services/lake-view.ts';
+import { lakePage } from '../../../src/routes/lakes/[lake]/lake-page.ts';
+import { load } from '../../../src/routes/lakes/[lake]/+page.server.ts';
+import LakePage from '../../../src/routes/lakes/[lake]/+page.svelte';
+import { formEvent } from '../../support/form-event.ts';
+import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+import {
+	inventedForecast,
+	inventedLoad,
+	inventedOutlook,
+	inventedView
+} from '../../support/invented-view.ts';
+
+const METRIC = { measure: 'metric', mass: 'kg' } as const;
+const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
+
+function shown(changes: Partial<LakeView> = {}, units: object = METRIC): string {
+	const data = { units, page: lakePage(inventedView(changes)) };
+	const props = { data, params: { lake: 'pinder-lake' }, form: null };
+	return render(LakePage, { props: props as never }).body;
+}
+
+/** What a person reads: tags, styles and gaps taken out. */
+function text(html: string): string {
+	return html
+		.replace(/<!--[\s\S]*?-->/g, '')
+		.replace(/<[^>]*>/g, ' ')
+		.replace(/\s+/g, ' ');
+}
+
+test('the answer comes first, before cautions, loads and pictures', () => {
+	const page = text(shown());
+	const order = [
+		'41 cm of ice, at least 31 at nine spots in ten.',
+		'Before anybody goes',
+		'What the charts ask for',
+		'The ice column on 10 Feb',
+		'Thickness through the winter',
+		'Degree-days since freeze-up',
+		'Snow on the ice'
+	].map((words) => page.indexOf(words));
+	expect(order).toEqual(order.toSorted((a, b) => a - b));
+	expect(order[0]).toBeGreaterThan(-1);
+});
+
+test('there is one first heading and no level is left out', () => {
+	const levels = [...shown().matchAll(/<h([1-6])/g)].map((hit) => Number(hit[1]));
+	expect(levels.filter((level) => level === 1)).toHaveLength(1);
+	levels.slice(1).forEach((level, index) => {
+		expect(level - (levels[index] ?? 0)).toBeLessThanOrEqual(1);
+	});
+});
+
+test('it tells when the answer is of, and how old weather and reading are', () => {
+	const page = text(shown());
+	expect(page).toContain('10 Feb 2027, 2 days ago');
+	expect(page).toContain('3 days ago (9 Feb)');
+	expect(page).toContain('3 days ago (9 Feb), narrow bay, 1 hole');
+});
+
+test('each load shows both charts, its own bound and its status with the reason', () => {
+	const page = text(shown());
+	expect(page).toContain('Snowmobile 400 kg 25 , decides 18 27');
+	expect(page).toContain('Expected, not drilled.');
+	expect(page).toContain('Withheld: stay off.');
+	expect(page).toContain('Three holes on 9 February support it');
+	expect(page).toContain('Truck with shelter, parked 6,000 kg engineer');
+	expect(page).toContain('New Hampshire Fish and Game');
+});
+
+test('with the common charts deciding, the two keep their columns', () => {
+	const lake = { ...inventedView().lake, chartSet: 'common' as const };
+	const forecast = inventedForecast({
+		loads: [inventedLoad({ required_m: 0.1, requiredOther_m: 0.15 })]
+	});
+	const page = text(shown({ lake, outlook: inventedOutlook({ forecast }) }));
+	expect(page).toContain('On foot, alone 100 kg 15 10 , decides 27');
+});
+
+test('the numbers of each picture are on the page as a table', () => {
+	const page = shown();
+	for (const caption of [
+		'Layers of the ice column on 10 Feb, from the top down',
+		'Ice thickness week by week',
+		'Readings of this winter',
+		'Frost, thaw and snow week by week'
+	]) {
+		expect(page).toContain(`${caption}</caption>`);
+	}
+	expect(page.match(/<noscript>/g)).toHaveLength(3);
+});
+
+test('inches and pounds reach every number', () => {
+	// What the model says in words has its units from elsewhere: it is left out here.
+	const loads = inventedForecast().loads.map((load) => ({ ...load, reason: '', rules: [] }));
+	const outlook = inventedOutlook({ forecast: inventedForecast({ loads, cautions: [] }) });
+	const page = text(shown({ outlook }, IMPERIAL));
+	expect(page).toContain('16 in of ice, at least 12 at nine spots in ten.');
+	expect(page).toContain('Snowmobile 882 lb 10 , decides 7.5 10.5');
+	expect(page).not.toMatch(/\d (cm|kg|°C)/);
+});
+
+test('an invented lake is marked, and its fixed today is told', () => {
+	const page = text(shown());
+	expect(page).toContain('Pinder Lake (invented)');
+	expect(page).toContain('its today stays 12 Feb 2027');
+	const real = text(shown({ lake: { ...inventedView().lake, isInvented: false } }));
+	expect(real).not.toContain('invented');
+});
+
+test('unknown snow is said beside the answer and beside the picture', () => {
+	const page = text(shown({ outlook: inventedOutlook({ snowKnown: false }) }));
+	expect(page).toContain('The snow on it is not known.');
+	expect(page).toContain('not a record');
+});
+
+test.each([
+	['noWeather', 'Upload a weather file (CSV)', '/lakes/pinder-lake/weather'],
+	['noFreezeUp', 'Record freeze-up', '/lakes/pinder-lake/winter?winter=2026-27'],
+	['beforeFreezeUp', 'Correct freeze-up', '/lakes/pinder-lake/winter?winter=2026-27']
+] as const)('where nothing can be estimated (%s) the next step is named', (status, words, href) => {
+	const page = shown({ status, outlook: null, readings: [] });
+	expect(text(page)).toContain(words);
+	expect(page).toContain(`href="${href}"`);
+	expect(page).not.toContain('cm of ice');
+});
+
+test('a day past the weather is not answered', () => {
+	const page = text(shown({ asOf: '2027-02-14' }));
+	expect(page).toContain('Not known for 14 Feb 2027: the weather ends before that day.');
+});
+
+test('the page never calls the ice by a permission', () => {
+	expect(text(shown())).not.toMatch(/\bsafe|unsafe|safely\b/i);
+});
+
+test('what is sent to the browser leaves out what it does not draw', () => {
+	const { ice } = lakePage(inventedView());
+	expect(ice?.days).toHaveLength(76);
+	expect(ice?.loads.every((load) => !('days' in load))).toBe(true);
+	expect(JSON.stringify(ice).length).toBeLessThan(40_000);
+});
+
+test('a new lake answers with its first step, through the real services', async () => {
+	const context = await freshContext();
+	const { id } = await inventedLake(context);
+	const data = await load(formEvent({ context, params: { lake: id } }));
+	expect(data).toMatchObject({ page: { status: 'noWeather', ice: null, today: '2027-02-10' } });
+});
+
+test('a lake that does not exist is not found', async () => {
+	const context = await freshContext();
+	await expect(load(formEvent({ context, params: { lake: 'none' } }))).rejects.toMatchObject({
+		status: 404
+	});
+});
+
+test('a winter or day that is none is left to the default', async () => {
+	const context = await freshContext();
+	const { id } = await inventedLake(context);
+	const query = 'winter=2026-99&asOf=yesterday';
+	const data = await load(formEvent({ context, params: { lake: id }, query }));
+	expect(data).toMatchObject({ page: { winter: '2026-27' } });
+});
