@@ -34,7 +34,20 @@ function byShape(cells: readonly DateCell[]): Map<DateShape | null, DateCell[]> 
 		if (group) group.push(cell);
 		else groups.set(shape, [cell]);
 	}
+	mergeEpochs(groups);
 	return groups;
+}
+
+/** Some seconds since 1970 can be read as year, month, day and hour, but not all of a column. */
+function mergeEpochs(groups: Map<DateShape | null, DateCell[]>): void {
+	const compact = groups.get('Ymd') ?? [];
+	for (const epoch of ['epoch s', 'epoch ms'] as const) {
+		const cells = groups.get(epoch);
+		if (!cells || !compact.every(({ text }) => /^\d{10,12}$/.test(text))) continue;
+		groups.set(epoch, [...cells, ...compact]);
+		groups.delete('Ymd');
+		return;
+	}
 }
 
 /** True where the numbers of a date prove that it is of the other order than `form`. */

@@ -35,7 +35,8 @@ const TAIL = String.raw`(?:(?:[T,]\s*|\s+)(\S.*))?$`;
 const SHAPES: Readonly<Record<DateShape, RegExp>> = {
 	'Y-m-d': new RegExp(String.raw`^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})${TAIL}`, 'i'),
 	numeric: new RegExp(String.raw`^(\d{1,2})([-/.])\s?(\d{1,2})\2\s?(\d{4})${TAIL}`, 'i'),
-	Ymd: /^((?:1[7-9]|20)\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?:[T :_]?(\d{2}(?:\d{2}){0,2})(Z?))?$/,
+	// Of the last two centuries where a time follows, lest seconds since 1970 look like it.
+	Ymd: /^((?:1[7-9]|20)\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?:(?:[T :_]|(?<=^(?:19|20)\d{6}))(\d{2}(?:\d{2}){0,2})(Z?))?$/,
 	'd mon Y': new RegExp(
 		String.raw`^(?:[a-z]{2,9}[.,]?\s+)?(\d{1,2})(?:\.|st|nd|rd|th)?[-\s/]?\s?([a-zä]{3,9})\.?[-\s/,]\s?(\d{4})${TAIL}`,
 		'i'

@@ -11,6 +11,8 @@ export interface Heading {
 	why: string;
 	/** The heading may mean more than one thing, and is left out unless somebody chooses. */
 	doubt: string | null;
+	/** The heading is "snow" and no more. */
+	isSnow: boolean;
 }
 
 const OTHER_THINGS =
@@ -26,6 +28,7 @@ const SNOW_DEPTH =
 	/\b(snow ?(depth|height|thickness)|depth of snow|snwd|sndp|snow on (the )?(ground|grnd|land)|schneehohe|snodjup|snodybde|lumen ?syvyys|hauteur de neige|neige au sol)\b/;
 const SNOWFALL =
 	/\b(snow ?fall( sum)?|fresh snow|new snow|total snow|snow total|neuschnee|nysno|uusi lumi|neige fraiche)\b/;
+const SNOW = /^snow$/;
 const WATER_EQUIVALENT = /\b(we|swe|lwe|water|water eq\w*|liquid)\b/;
 const PRECIPITATION =
 	/\b(precip\w*|prcp|pcp|ppt|niederschlag\w*|nederbord\w*|nedbor\w*|sademaara|rr|rsk|tp)\b/;
@@ -76,10 +79,12 @@ export function headingOf(header: string, unitLine: string): Heading {
 	const own = headingUnit(header);
 	const unit = (own.unit ?? own.unknown) ? own.unit : knownBelow(unitLine);
 	const found = roleOf(own.name, unit);
+	const isSnow = SNOW.test(own.name);
 	const unknownUnit = own.unknown ?? (unitLine !== '' && !unit ? unitLine : null);
-	if (!isMeasured(found.role)) return { ...found, unit: null, unknownUnit: null };
-	const fitting = unit === null ? null : fittingUnit(found.role, unit, own.name);
-	return { ...found, unit: fitting, unknownUnit: unit && !fitting ? unit : unknownUnit };
+	const role = isSnow ? 'snowfall' : found.role;
+	if (!isMeasured(role)) return { ...found, isSnow, unit: null, unknownUnit: null };
+	const fitting = unit === null ? null : fittingUnit(role, unit, own.name);
+	return { ...found, isSnow, unit: fitting, unknownUnit: unit && !fitting ? unit : unknownUnit };
 }
 
 /** Year, month or day where the date stands in three columns, else `null`. */
@@ -101,7 +106,7 @@ function roleOf(name: string, unit: string | null): Found {
 	}
 	if (rule?.role === 'snowfall' || rule?.role === 'landSnow')
 		return byHeading(rule.role, rule.rank);
-	if (/^snow$|^sn$/.test(name)) {
+	if (SNOW.test(name)) {
 		return ignored('heading can mean snowfall or snow depth', 'can mean snowfall or snow depth');
 	}
 	if (rule) return byHeading(rule.role, rule.rank);

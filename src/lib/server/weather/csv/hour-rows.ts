@@ -102,7 +102,7 @@ export class HourRows {
 }
 
 const SKIPPED =
-	'this time of day does not exist at the lake: clocks are set forward over it; if the record keeps standard time all year, put LST into the heading of the time column';
+	'this time of day does not exist at the lake: clocks are set forward over it; if the record keeps standard time all year, put LST into the heading of the time column, or UTC if it keeps that';
 
 function spread(values: Values, hours: number): Values {
 	return values.map((value, at) =>

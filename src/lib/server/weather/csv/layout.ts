@@ -56,9 +56,11 @@ function aboveRow(records: readonly CsvRecord[], first: number): Layout {
 	return layoutOf(records, first, below && isHeader(below.cells) ? below : null, null);
 }
 
-/** Without a single date, the headings are the first line that names two columns we know. */
+/** Without a single date, the headings are the line that names most columns we know. */
 function byHeadings(records: readonly CsvRecord[]): Layout {
-	const at = records.findIndex(({ cells }) => isHeader(cells) && knownHeadings(cells) >= 2);
+	const known = records.map(({ cells }) => (isHeader(cells) ? knownHeadings(cells) : 0));
+	const most = known.reduce((best, count) => Math.max(best, count), 0);
+	const at = most === 0 ? -1 : known.indexOf(most);
 	if (at < 0) return layoutOf(records, 0, null, null);
 	const next = records[at + 1];
 	const hasUnits = next !== undefined && isUnitLine(next.cells);

@@ -29,7 +29,7 @@ export function paceOf(moments: readonly Moment[]): Pace | string {
 	if (!hasClock && steps.filter((step) => step === 0).length > steps.length / 2) {
 		return 'there are several rows a day and no time of day; add a column with the time, or one row a day, and keep one station only';
 	}
-	const [typical = null] = gaps.slice(Math.floor(gaps.length / 2));
+	const typical = gaps[Math.floor((gaps.length - 1) / 2)] ?? null;
 	if (typical === null) return single(moments, newestFirst);
 	if (typical > DAY_s / 2) {
 		const shortest = gaps[0] ?? typical;

@@ -1,5 +1,6 @@
 import type { CsvOptions } from './contract.ts';
 import { findValueColumns, missingTemperature, type ValueColumn } from './columns.ts';
+import { dateShape } from './dates.ts';
 import { chooseDelimiter, type Delimiter, type Reading } from './delimiter.ts';
 import type { Encoding } from './encoding.ts';
 import { MOST_COLUMNS, readHead, type Head } from './head.ts';
@@ -144,16 +145,24 @@ function problemOfLayout(
 	};
 }
 
-function headingsOf({ header, headerLine, unitLine }: Layout): Heading[] {
+function headingsOf({ header, headerLine, unitLine, rows }: Layout): Heading[] {
 	const headings = header.map((name, index) => headingOf(name, unitLine[index] ?? ''));
-	// Two columns without headings can only be the date and the temperature.
-	if (headerLine > 0 || headings.length !== 2) return headings;
-	return headings.map((heading) => ({
-		...heading,
-		role: 'air',
-		rank: 3,
-		why: 'the only column beside the date'
-	}));
+	if (headerLine > 0) return settleSnow(headings);
+	// Beside a date, the only column of a table without headings can be nothing but the temperature.
+	const isDated = rows[0]?.cells.some((cell) => dateShape(cell) !== null) ?? false;
+	if (headings.length !== 2 || !isDated) return headings;
+	const why = 'the only column beside the date';
+	return headings.map((heading) => ({ ...heading, role: 'air', rank: 3, why }));
+}
+
+/** Beside a depth of the snow on land, a column that is called "snow" is what fell. */
+function settleSnow(headings: readonly Heading[]): Heading[] {
+	const hasDepth = headings.some(({ role }) => role === 'landSnow');
+	return headings.map((heading) =>
+		heading.isSnow && hasDepth
+			? { ...heading, role: 'snowfall', rank: 2, doubt: null, why: 'beside a snow depth' }
+			: heading
+	);
 }
 
 function withoutTime(headings: readonly Heading[], { columns }: TimeAttempt): Heading[] {

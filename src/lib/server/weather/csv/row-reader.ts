@@ -9,7 +9,7 @@ import { isOtherOrder, rowStamp } from './row-time.ts';
 import { isGap, rowValues, type RowValues } from './row-values.ts';
 import { otherStation } from './station.ts';
 import { TemperatureDoubt } from './temperature-doubt.ts';
-import type { Stamp } from './dates.ts';
+import { dateShape, type Stamp } from './dates.ts';
 import { LakeClock } from './zone.ts';
 
 /** Turns records into days or hours by a plan, and says of every line that it can't use why. */
@@ -71,9 +71,11 @@ export class RowReader {
 			: { days: [], hours: this.#rows.drain(), rejected };
 	}
 
-	#read({ cells, line }: CsvRecord): { stamp: Stamp; values: RowValues } | string {
+	#read({ cells, line, lastLine }: CsvRecord): { stamp: Stamp; values: RowValues } | string {
 		const { layout, time, station } = this.#plan;
 		if (!rowFits(cells, layout.header.length)) return this.#misfit(cells);
+		if (lastLine > line && this.#hidesRow(cells))
+			return 'other rows are swallowed by a cell of this row';
 		if (this.#isHeader(cells)) return 'the headings stand here again; remove the line';
 		const name = station ? (cells[station.index] ?? '') : '';
 		if (station && name !== station.name) return otherStation(name, station.name);
@@ -108,6 +110,14 @@ export class RowReader {
 			return `${inQuotes(cells[0] ?? '')} is not a row of the table; remove the line`;
 		const { length } = this.#plan.layout.header;
 		return `the row has ${cells.length} values under ${length} headings; give it one value a column`;
+	}
+
+	/** Notes of several lines are fine, as long as none of the lines is a row. */
+	#hidesRow(cells: readonly string[]): boolean {
+		const { delimiter, time } = this.#plan;
+		const at = time.columns.date[0] ?? 0;
+		const inner = cells.flatMap((cell) => cell.split('\n').slice(1));
+		return inner.some((line) => dateShape(line.split(delimiter)[at] ?? '') !== null);
 	}
 
 	#isHeader(cells: readonly string[]): boolean {

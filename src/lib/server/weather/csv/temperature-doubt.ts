@@ -59,7 +59,7 @@ export class TemperatureDoubt {
 		if (!this.#first || this.#first.isChosen) return null;
 		const { header, unit } = this.#first;
 		const says = `column ${inQuotes(header)} is taken as ${unit}, but`;
-		const remedy = 'choose its unit if that is wrong';
+		const remedy = 'choose °F for it, or °C if that is right';
 		if (this.#hot >= 3) {
 			return { line, reason: `${says} has values that can only be °F; ${remedy}` };
 		}
@@ -78,7 +78,7 @@ export class TemperatureDoubt {
 		if (this.#to - this.#from < YEAR_d || this.#highest_degC > 8) return null;
 		return {
 			line,
-			reason: `column ${inQuotes(this.#first.header)} is taken as °F, but no day in a year is warmer than 8 °C by it, as if it were °C; choose its unit if that is wrong`
+			reason: `column ${inQuotes(this.#first.header)} is taken as °F, but no day in a year is warmer than 8 °C by it, as if it were °C; choose °C for it, or °F if that is right`
 		};
 	}
 }

@@ -2,6 +2,7 @@ import type { ColumnGuess, CsvOptions } from './contract.ts';
 import { decideDateForm } from './date-form.ts';
 import { DATE_FORMS, type DateForm } from './dates.ts';
 import type { Heading } from './header-roles.ts';
+import { headingUnit } from './header-units.ts';
 import type { Layout } from './layout.ts';
 
 import { paceOf, type Pace } from './pace.ts';
@@ -42,7 +43,7 @@ export function planTime(
 	if (typeof form !== 'string') return { ...attempt, columns, problem: form };
 	const pace = paceOfRows(layout, rows, columns, form);
 	if ('reason' in pace) return { ...attempt, columns, form, problem: pace };
-	const clockKind = clockKindOf(layout.header, columns);
+	const clockKind = clockKindOf(layout, columns);
 	return { columns, form, plan: { columns, form, clockKind, pace }, problem: null };
 }
 
@@ -109,11 +110,18 @@ function paceOfRows(
 	return typeof pace === 'string' ? { line: first?.line ?? 1, reason: pace } : pace;
 }
 
-function clockKindOf(header: readonly string[], { date, clock }: TimeColumns): ClockKind {
+function clockKindOf({ header, rows }: Layout, { date, clock }: TimeColumns): ClockKind {
 	const names = [...date, ...(clock === null ? [] : [clock])]
 		.map((index) => header[index] ?? '')
 		.join(' ')
 		.replace(/_/g, ' ');
 	if (/\b(utc|gmt|zulu)\b/i.test(names)) return 'utc';
-	return /\b(lst|standard time)\b/i.test(names) ? 'standard' : 'local';
+	if (/\b(lst|standard time)\b/i.test(names)) return 'standard';
+	const zone = header.findIndex((name) => ZONE.test(headingUnit(name).name));
+	const isUtc = (cells: readonly string[]) => /^(utc|gmt|z)$/i.test(cells[zone] ?? '');
+	return zone >= 0 && rows.every(({ cells }) => cells.length === 1 || isUtc(cells))
+		? 'utc'
+		: 'local';
 }
+
+const ZONE = /^(time ?zone|tz|zone|zeitzone|aikavyohyke|tidszon)$/;

@@ -85,7 +85,9 @@ function temperatureUnit(
 ): Told {
 	const temperatures = columns.filter(({ role }) => isTemperatureRole(role));
 	const stated = temperatures.find(({ unit }) => unit !== null)?.unit;
-	const open = temperatures.filter(({ unit }) => unit === null);
+	const open = temperatures.filter(
+		({ unit, index }) => unit === null && !headings[index]?.unknownUnit
+	);
 	const [first] = open;
 	if (stated) {
 		const warning = `the temperature columns without a unit are taken as ${stated}, as the others are`;
