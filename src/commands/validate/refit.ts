@@ -1,14 +1,13 @@
 import { total_m } from '#lib/model/column.ts';
-import type { Parameters } from '#lib/model/parameters.ts';
+import type { Fitted, Parameters } from '#lib/model/parameters.ts';
 import { FITTED, parametersFor } from '#lib/model/parameters.ts';
 import { runSeason } from '#lib/model/season.ts';
 import type { Coordinate, Point } from './coordinate-search.ts';
 import { coordinateSearch, middle } from './coordinate-search.ts';
 import type { LakeWinter } from './lake-winter.ts';
 import type { ParametersOf } from './modes.ts';
+import { mean } from './scores.ts';
 import { UnreadableFolder } from './tidy-table.ts';
-
-type Fitted = typeof FITTED;
 
 /** The parameters that are fitted anew, each within a range that is plausible before any fit. */
 export const REFITTED = [
@@ -16,11 +15,19 @@ export const REFITTED = [
 	{ name: 'exchangeExposed_W_m2K', low: 15, high: 30 },
 	{ name: 'keptSheltered', low: 0.6, high: 1.2 },
 	{ name: 'keptExposed', low: 0.4, high: 1.2 },
-	{ name: 'snowConductivityRatio', low: 1.6, high: 2.5 }
+	{ name: 'snowConductivityRatio', low: 1.6, high: 2.5 },
+	{ name: 'settledSnow_kg_m3', low: 200, high: 350 },
+	{ name: 'wetting_kg_m2degCd', low: 2, high: 7 },
+	{ name: 'snowMelt_kg_m2degCd', low: 2, high: 6 },
+	{ name: 'slushMatrix_kg_m3', low: 300, high: 550 },
+	{ name: 'snowSpreadFraction', low: 0.02, high: 0.6 }
 ] as const satisfies (Coordinate & { name: keyof Fitted })[];
 
 /** Cost in cm² of a parameter at the edge of its range: keeps one that the readings don't tell. */
 const EDGE_COST_cm2 = 2;
+
+/** White ice is measured at few lakes and scatters more than the whole. */
+const WHITE_WEIGHT = 0.2;
 
 /**
  * Parameters for each lake, fitted to the growth readings of all the other lakes of the folder.
@@ -52,11 +59,12 @@ function asFitted(point: Point): Fitted {
 }
 
 function meanSquare_cm2(winters: readonly LakeWinter[], point: Point): number {
-	const errors_cm = winters.flatMap((winter) => growthErrors_cm(winter, asFitted(point)));
-	return errors_cm.reduce((sum, error) => sum + error ** 2, 0) / Math.max(1, errors_cm.length);
+	const squares_cm2 = winters.flatMap((winter) => growthSquares_cm2(winter, asFitted(point)));
+	return mean(squares_cm2) ?? 0;
 }
 
-function growthErrors_cm(winter: LakeWinter, fitted: Fitted): number[] {
+/** Squared errors of the thickness, and at their weight those of white ice where it was measured. */
+function growthSquares_cm2(winter: LakeWinter, fitted: Fitted): number[] {
 	const growth = winter.readings.filter(({ phase }) => phase === 'growth');
 	const last = growth.at(-1);
 	if (!last) return [];
@@ -67,10 +75,13 @@ function growthErrors_cm(winter: LakeWinter, fitted: Fitted): number[] {
 		weather: winter.weather,
 		parameters: parametersFor(winter.lake, fitted)
 	});
-	const onDay = new Map(days.map((day) => [day.on, total_m(day.column)]));
+	const columns = new Map(days.map((day) => [day.on, day.column]));
 	return growth.flatMap((reading) => {
-		const estimate_m = onDay.get(reading.on);
-		return estimate_m === undefined ? [] : [(estimate_m - reading.total_m) * 100];
+		const column = columns.get(reading.on);
+		if (!column) return [];
+		const total_cm = (total_m(column) - reading.total_m) * 100;
+		const white_cm = (column.white_m - (reading.white_m ?? column.white_m)) * 100;
+		return [total_cm ** 2 + WHITE_WEIGHT * white_cm ** 2];
 	});
 }
 
