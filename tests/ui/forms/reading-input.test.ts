@@ -150,7 +150,7 @@ test('a stored reading goes through the form and back unchanged, in inches too',
 });
 
 test('holes are told in words', () => {
-	expect(holesWords(STORED, METRIC)).toBe('23 cm, slush 0 cm, snow 6 cm, water 1 cm over the ice');
+	expect(holesWords(STORED, METRIC)).toBe('23 cm, no slush, snow 6 cm, water 1 cm over the ice');
 	const two = [0.22, 0.25].map(
 		(total_m) => ({ ...STORED.holes[0], total_m }) as Reading['holes'][0]
 	);

@@ -50,7 +50,8 @@ function iceOf_m({ total_m, clear_m, white_m }: Hole): number | null {
 
 function layer(name: string, depths: readonly (number | null)[], units: Units): string | null {
 	const words = span(depths, units, { number: depthNumber, full: depth });
-	return words && `${name} ${words}`;
+	if (words === null) return null;
+	return depths.every((depth_m) => !depth_m) ? `no ${name}` : `${name} ${words}`;
 }
 
 function water(holes: readonly Hole[], units: Units): string | null {

@@ -5,9 +5,11 @@ export interface Progress {
 	sentFraction: number;
 	/** Rows that the server has read. */
 	rows: number;
+	/** 0 to 1 of the file has been read there; then it is stored. */
+	readFraction: number;
 }
 
-type Line = { rows: number } | { report: ImportReport } | { failed: string };
+type Line = { rows: number; bytes: number } | { report: ImportReport } | { failed: string };
 
 /** Posts a file and tells how far it is: `fetch` can't tell how much has been sent. */
 export function sendFile(
@@ -17,16 +19,14 @@ export function sendFile(
 ): Promise<ImportReport> {
 	return new Promise((resolve, reject) => {
 		const request = new XMLHttpRequest();
-		const progress: Progress = { sentFraction: 0, rows: 0 };
 		const lost =
 			'The connection broke before the file was stored. Nothing of it is kept; press Import again.';
 		request.upload.onprogress = ({ loaded, total }) => {
-			progress.sentFraction = total > 0 ? loaded / total : 0;
-			tell({ ...progress });
+			tell({ sentFraction: total > 0 ? loaded / total : 0, rows: 0, readFraction: 0 });
 		};
 		request.onprogress = () => {
 			const line = readLines(request.responseText).findLast((line) => 'rows' in line);
-			if (line) tell(Object.assign(progress, { sentFraction: 1 }, line));
+			if (line) tell({ sentFraction: 1, rows: line.rows, readFraction: line.bytes / file.size });
 		};
 		request.onerror = () => reject(new Error(lost));
 		request.onload = () => {

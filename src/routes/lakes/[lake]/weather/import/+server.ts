@@ -37,7 +37,7 @@ export const POST: RequestHandler = async ({ params, request, locals, url }) => 
 	importWeather(
 		locals.context,
 		id,
-		countedRows(body, (rows) => tell({ rows })),
+		countedRows(body, (rows, bytes) => tell({ rows, bytes })),
 		columns ? { columns } : {}
 	)
 		.then((report) => tell({ report }))
