@@ -20,7 +20,7 @@ const PALETTE: Palette = {
 	clear: 'clear',
 	white: 'white',
 	deep: 'deep',
-	fade: 'fade',
+	hatch: 'hatch',
 	font: 'sans-serif'
 };
 

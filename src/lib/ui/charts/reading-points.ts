@@ -10,6 +10,13 @@ export interface ReadingPoint {
 	holes_m: number[];
 }
 
+/** How each kind looks. */
+export const POINT_STYLE = {
+	measured: 'circle',
+	atLeast: 'triangle',
+	wentThrough: 'crossRot'
+} as const satisfies Record<Reading['kind'], string>;
+
 /** Readings with a thickness, up to `asOf`; ice that broke counts as none where nobody measured. */
 export function readingPoints(readings: readonly Reading[], asOf: IsoDate): ReadingPoint[] {
 	return readings.flatMap(({ on, kind, place, holes }) => {

@@ -1,7 +1,9 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import { lengthValue, shortDay } from '../format.ts';
+import type { Units } from '../units-setting.ts';
 import type { Palette } from './palette.ts';
+import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { ThicknessInput } from './thickness.ts';
 import type { TimeSpan } from './time-axis.ts';
 import { thresholds } from './thresholds.ts';
@@ -28,6 +30,9 @@ export function annotations(input: ThicknessInput, end: number, palette: Palette
 			borderWidth: 4
 		};
 	}
+	input.readings.forEach((reading, index) => {
+		lines[`reading ${index}`] = readingMark(reading, input.units, palette);
+	});
 	lines['as of'] = dayLine(input.asOf, input.span, palette);
 	return lines;
 }
@@ -51,6 +56,21 @@ function thresholdLine(value: number, label: string, shift_px: number, palette: 
 			yAdjust: shift_px - 9,
 			z: 1
 		}
+	} satisfies AnnotationOptions;
+}
+
+/** Over the labels, which would else hide the first readings of a winter. */
+function readingMark({ on, kind, mean_m }: ReadingPoint, units: Units, palette: Palette) {
+	return {
+		type: 'point',
+		xValue: on,
+		yValue: lengthValue(mean_m, units),
+		radius: 5.5,
+		borderWidth: 2,
+		borderColor: palette.ink,
+		backgroundColor: palette.sheet,
+		pointStyle: POINT_STYLE[kind],
+		drawTime: 'afterDraw'
 	} satisfies AnnotationOptions;
 }
 

@@ -4,7 +4,7 @@ import { lengthUnit, lengthValue, thickness, thicknessNumber } from '../format.t
 import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';
-import type { ReadingPoint } from './reading-points.ts';
+import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { SeriesDay } from './series.ts';
 import { annotations } from './thickness-marks.ts';
 import { grouped, type LoadMark } from './thresholds.ts';
@@ -88,7 +88,7 @@ function datasets({ days, readings, units }: ThicknessInput, palette: Palette) {
 			...line('estimate', (d) => d.total_m),
 			order: 2,
 			fill: '-1',
-			backgroundColor: palette.fade,
+			backgroundColor: palette.hatch,
 			borderColor: palette.deep,
 			borderWidth: 2.5
 		},
@@ -135,8 +135,6 @@ function readingSets(readings: readonly ReadingPoint[], units: Units, palette: P
 		}
 	];
 }
-
-const POINT_STYLE = { measured: 'circle', atLeast: 'triangle', wentThrough: 'crossRot' } as const;
 
 function readingPoint({ on, kind, place, mean_m, holes_m }: ReadingPoint, units: Units): Point {
 	const where = place ? ` at ${place}` : '';
