@@ -56,6 +56,18 @@ const REFUSED: readonly Refused[] = [
 		reason: /"01\/02\/2024" can be day before month or month before day.*choose d\/m\/Y or m\/d\/Y/
 	},
 	{
+		name: 'the day before the month behind the year',
+		content: lines('date,temp_c', ...daily(31, (on) => `2024-${on.slice(8)}-01,-5`)),
+		line: 2,
+		reason: /the dates have the day before the month behind the year; write them as/
+	},
+	{
+		name: 'commas that can stand between thousands',
+		content: lines('date,temp_c,snow_depth_mm', ...daily(4, (on) => `${on},-5,"1,200"`)),
+		line: 2,
+		reason: /can be decimal marks or stand between thousands; write plain numbers/
+	},
+	{
 		name: 'a web page',
 		content: '<!DOCTYPE html><html><body><table><tr><td>2024-01-01</td></tr></table></body></html>',
 		line: 1,
@@ -393,6 +405,13 @@ const PARTLY: readonly Partly[] = [
 		taken: 1,
 		line: 2,
 		reason: /"mild" is not a number; correct it or leave it empty/
+	},
+	{
+		name: 'a trace for a temperature',
+		rows: ['date,temp_c', '2024-01-01,T', '2024-01-02,-6'],
+		taken: 1,
+		line: 2,
+		reason: /"T" is not a number/
 	},
 	{
 		name: 'an infinite number',

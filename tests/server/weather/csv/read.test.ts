@@ -378,18 +378,39 @@ test('UTF-8, UTF-16 and Latin-1 are told apart, with a mark or without', async (
 	}
 });
 
+const unitless = (rows: readonly string[]) =>
+	previewCsv(toBytes(lines('date,temp', ...rows)), HERE);
+
 test('a unit that no heading gives is told by the values, or assumed aloud', () => {
-	const preview = (rows: readonly string[]) =>
-		previewCsv(toBytes(lines('date,temp', ...rows)), HERE);
-	const hot = preview(daily(60, (on, index) => `${on},${10 + index}`));
+	const hot = unitless(daily(60, (on, index) => `${on},${10 + index}`));
 	expect(hot.columns[1]?.unit).toBe('°F');
 	expect(hot.warnings.join()).toMatch(/"temp" gives no unit; values up to 69 can only be °F/);
-	const kelvin = preview(daily(5, (on, index) => `${on},${265 + index}`));
+	const kelvin = unitless(daily(5, (on, index) => `${on},${265 + index}`));
 	expect(kelvin.columns[1]?.unit).toBe('K');
-	const cold = preview(daily(5, (on, index) => `${on},${-index}`));
+	const cold = unitless(daily(5, (on, index) => `${on},${-index}`));
 	expect(cold.columns[1]?.unit).toBe('°C');
 	expect(cold.warnings.join()).toMatch(
 		/"temp" gives no unit; °C is assumed, choose °F if that is wrong/
+	);
+});
+
+test('a table without headings is a date and a temperature, said aloud, or nothing', async () => {
+	const two = ['2024-01-01;-5', '2024-01-02;-6'];
+	expect((await readAll(lines(...two))).days.map(({ air_degC }) => air_degC)).toEqual([-5, -6]);
+	expect(previewCsv(toBytes(lines(...two)), HERE).warnings.join()).toMatch(/there are no headings/);
+	const three = await readAll(lines(...two.map((row) => `${row};3`)));
+	expect(three.rejected[0]?.reason).toMatch(/no column was recognised as air temperature/);
+});
+
+test('a line of dashes below the headings is passed over', async () => {
+	const { days } = await readAll(lines('date,temp_c', '----------,------', '2024-01-01,-5'));
+	expect(days.length).toBe(1);
+});
+
+test('the name of a time zone in a heading is not taken for granted', () => {
+	const content = lines('time (EST),temp_c', '2024-01-01 00:00,-5', '2024-01-01 01:00,-5');
+	expect(previewCsv(toBytes(content), HERE).warnings.join()).toMatch(
+		/names a time zone, but is read/
 	);
 });
 
@@ -432,12 +453,36 @@ test('corrections of role and unit are used, and the guess for that role steps b
 	]);
 });
 
-test('a unit chosen by hand is not doubted', async () => {
+test('a unit that does not exist, chosen by hand, is refused with those that do', async () => {
+	const columns: ColumnGuess[] = [
+		{ index: 1, header: '', role: 'air', unit: 'constructor', sample: [], why: '' }
+	];
+	const { rejected } = await readAll(lines('date,temp_c', '2024-01-01,-5'), { ...HERE, columns });
+	expect(rejected[0]?.reason).toMatch(/"constructor" is not a unit of.*choose one of °C, °F, K/);
+});
+
+test('two columns chosen for the same are refused', async () => {
+	const columns = [1, 2].map((index): ColumnGuess => ({
+		index,
+		header: '',
+		role: 'air',
+		unit: '°C',
+		sample: [],
+		why: ''
+	}));
+	const { rejected } = await readAll(lines('date,a,b', '2024-01-01,-5,-6'), { ...HERE, columns });
+	expect(rejected[0]?.reason).toMatch(
+		/columns "a" and "b" are both chosen as the air temperature; set one/
+	);
+});
+
+test('the guess handed back does not silence a doubt, the other unit does', async () => {
 	const content = lines('date,temp_c', ...daily(60, (on, index) => `${on},${index}`));
 	const columns: ColumnGuess[] = [
 		{ index: 1, header: '', role: 'air', unit: '°F', sample: [], why: '' }
 	];
-	expect((await readAll(content)).isFatal).toBe(true);
+	const guessed = previewCsv(toBytes(content), HERE).columns;
+	expect((await readAll(content, { ...HERE, columns: guessed })).isFatal).toBe(true);
 	expect((await readAll(content, { ...HERE, columns })).days.length).toBe(60);
 });
 

@@ -1,17 +1,9 @@
+import { chosenColumns, WORDS, type ValueColumn } from './chosen-columns.ts';
 import type { ColumnGuess } from './contract.ts';
 import type { Heading } from './header-roles.ts';
 import { inQuotes, type RowProblem } from './problem.ts';
 import type { CsvRecord } from './records.ts';
 import { isTemperatureRole, isValueRole, type ValueRole } from './units.ts';
-
-/** A column that holds a measured value, with what its heading says of the unit. */
-export interface ValueColumn {
-	index: number;
-	header: string;
-	role: ValueRole;
-	unit: string | null;
-	isChosen: boolean;
-}
 
 export interface ValueColumns {
 	columns: ValueColumn[];
@@ -38,12 +30,9 @@ export function findValueColumns(
 	corrections: readonly ColumnGuess[]
 ): ValueColumns {
 	const found: ValueColumns = { columns: [], left: new Map(), problems: [], warnings: [] };
-	for (const { index, role, unit } of corrections) {
-		if (!isValueRole(role) || index >= headers.length) continue;
-		const stated = headings[index]?.role === role ? (headings[index]?.unit ?? null) : null;
-		const header = headers[index] ?? '';
-		found.columns.push({ index, header, role, unit: unit ?? stated, isChosen: true });
-	}
+	const chosen = chosenColumns(headers, headings, headerLine, corrections);
+	found.columns.push(...chosen.columns);
+	found.problems.push(...chosen.problems);
 	const corrected = new Set(corrections.map(({ index }) => index));
 	const open = headings
 		.map((heading, index) => ({ heading, index, header: headers[index] ?? '' }))
@@ -148,16 +137,6 @@ function leaveAll(found: ValueColumns, candidates: readonly Candidate[], why: st
 }
 
 const METRIC = new Set(['°C', 'mm', 'mm water', 'cm', 'm/s']);
-
-export const WORDS: Readonly<Record<ValueRole, string>> = {
-	air: 'the air temperature',
-	min: 'the lowest temperature of the day',
-	max: 'the highest temperature of the day',
-	precipitation: 'precipitation',
-	snowfall: 'snowfall',
-	landSnow: 'snow depth on land',
-	wind: 'wind speed'
-};
 
 /** What to say where no column gives a temperature, or `null`. */
 export function missingTemperature(

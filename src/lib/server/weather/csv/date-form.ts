@@ -23,6 +23,7 @@ export function decideDateForm(
 	if (!main || unread.length > main[1].length) return unknownForm(unread, header);
 	const [shape, alike] = main;
 	if (second && second[1].length > STRAY_SHARE * cells.length) return mixedForms(alike, second[1]);
+	if (shape === 'Y-m-d' && isYearDayMonth(alike)) return yearDayMonth(alike);
 	return shape === 'numeric' ? dayOrder(alike, header) : (shape ?? unknownForm(alike, header));
 }
 
@@ -73,6 +74,22 @@ function dayOrder(cells: readonly DateCell[], header: string): DateForm | RowPro
 		reason:
 			`${inQuotes(first?.text ?? '')} can be day before month or month before day, and no line decides it; ` +
 			'choose d/m/Y or m/d/Y for the date column, or write dates as 2024-01-31'
+	};
+}
+
+/** One such date is a slip of the pen; several are another order. */
+function isYearDayMonth(cells: readonly DateCell[]): boolean {
+	const dayBefore = cells.filter(({ text }) =>
+		/^\d{4}\D(1[3-9]|[23]\d)\D(0?\d|1[0-2])\b/.test(text)
+	);
+	return dayBefore.length > 1 && dayBefore.length > STRAY_SHARE * cells.length;
+}
+
+function yearDayMonth(cells: readonly DateCell[]): RowProblem {
+	const [first] = cells;
+	return {
+		line: first?.line ?? 1,
+		reason: 'the dates have the day before the month behind the year; write them as 2024-01-31'
 	};
 }
 

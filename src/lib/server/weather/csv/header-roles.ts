@@ -16,7 +16,7 @@ export interface Heading {
 }
 
 const OTHER_THINGS =
-	/\b(dew ?point|dewp?|dpt|soil|ground temp\w*|water ?temp\w*|lake ?temp\w*|surface ?temp\w*|skin|grass|feels|apparent|chill|heat|wet ?bulb|humid\w*|rh|departure|normal|anomaly|flags?|quality|qc|attributes?|source|gusts?|peak|dir|direction|wdir|degree days?|hdd|cdd|gdd|days|hours|minutes|duration|probability|intensity|type|code|station|elevation|altitude|lat|latitude|lon|longitude|pressure|pres|radiation|cloud\w*|visibility|evap\w*|water level|time of|density|internal|battery|logger|indoor)\b/;
+	/\b(dew ?point|dewp?|dpt|soil|ground temp\w*|water ?temp\w*|lake ?temp\w*|surface ?temp\w*|skin|grass|feels|apparent|chill|heat|wet ?bulb|humid\w*|rh|departure|normal|anomaly|flags?|quality|qc|attributes?|source|gusts?|peak|dir|direction|wdir|degree days?|hdd|cdd|gdd|days|hours|minutes|duration|probability|intensity|type|code|station|elevation|altitude|lat|latitude|lon|longitude|pressure|pres|radiation|cloud\w*|visibility|evap\w*|water level|time of|density|internal|battery|logger|indoor|accum\w*|cumul\w*|running|ytd)\b/;
 
 interface Rule {
 	role: ColumnRole;

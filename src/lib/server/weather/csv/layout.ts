@@ -19,7 +19,8 @@ export interface Layout {
 }
 
 /** Lines of notes above the headings are skipped; blank lines count as lines. */
-export function findLayout({ records, width }: Reading): Layout {
+export function findLayout({ records: all, width }: Reading): Layout {
+	const records = all.filter(({ cells }) => !cells.every((cell) => /^[-=_]{2,}$/.test(cell)));
 	const first = firstDatedRow(records, width);
 	return first === null ? byHeadings(records) : aboveRow(records, first);
 }

@@ -6,7 +6,7 @@ const MISSING_WORDS =
 	/^(|na|n\/a|n\.a\.|#n\/a|nan|#num!|null|none|nil|nd|n\/d|m|mm|missing|no data|nodata|-|--|---|–|—|\.|\*+|\?|x)$/i;
 
 /** A trace fell or lies, too little to measure: nothing as a number. */
-const TRACE = /^(t|trace|0[.,]0+ ?t)$/i;
+export const TRACE = /^(t|trace|0[.,]0+ ?t)$/i;
 
 const NUMBERS: Readonly<Record<Decimal, RegExp>> = {
 	'.': /^[+\u2212\u2013-]?(\d+(\.\d*)?|\.\d+)(e[+-]?\d{1,3})?$/i,
@@ -20,7 +20,6 @@ export type NumberCell = { value: number | null; reason: null } | { value: null;
 /** A cell as a number, as missing, or with the reason why it is neither. */
 export function readNumber(text: string, decimal: Decimal): NumberCell {
 	if (MISSING_WORDS.test(text)) return { value: null, reason: null };
-	if (TRACE.test(text)) return { value: 0, reason: null };
 	if (text.length <= LONGEST && NUMBERS[decimal].test(text)) {
 		const value = Number(text.replace(/[\u2212\u2013]/, '-').replace(',', '.'));
 		if (Number.isFinite(value)) return { value, reason: null };

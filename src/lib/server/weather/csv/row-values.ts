@@ -1,5 +1,5 @@
 import type { CsvPlan } from './plan.ts';
-import { isDoubtfulCode, isMissingCode, readNumber } from './numbers.ts';
+import { isDoubtfulCode, isMissingCode, readNumber, TRACE } from './numbers.ts';
 import { outsideOf } from './plausible.ts';
 import { inQuotes } from './problem.ts';
 import { toSi, type ValueRole } from './units.ts';
@@ -63,22 +63,22 @@ function cellValue(
 	{ decimal, time }: CsvPlan
 ): number | null | string {
 	if (isMissingCode(text, unit.startsWith('0.1'))) return null;
+	const isTemperature = role === 'air' || role === 'min' || role === 'max';
+	if (TRACE.test(text) && !isTemperature && role !== 'wind') return 0;
 	const { value, reason } = readNumber(text, decimal);
 	if (reason !== null) return reason;
 	if (value === null) return null;
 	const { step, step_s } = time.pace;
 	const si = toSi(role, unit, value, step_s / 3600);
-	const settled =
-		role !== 'air' && role !== 'min' && role !== 'max' && si < 0 && si > -NOISE ? 0 : si;
+	const settled = !isTemperature && si < 0 && si > -NOISE ? 0 : si;
 	const range = outsideOf(role, settled, step);
 	if (range === null) return settled;
 	if (isDoubtfulCode(value)) return null;
-	return `${inQuotes(text)} (${unit}) is not ${range}; ${remedy(role, value)}`;
+	return `${inQuotes(text)} (${unit}) is not ${range}; ${remedy(isTemperature, value)}`;
 }
 
-function remedy(role: ValueRole, value: number): string {
-	const canBeNegative = role === 'air' || role === 'min' || role === 'max';
-	return !canBeNegative && value < 0
+function remedy(isTemperature: boolean, value: number): string {
+	return !isTemperature && value < 0
 		? 'if it stands for "none" write 0, if for "not measured" leave it empty'
 		: 'correct it, leave it empty, or choose another unit for the column';
 }

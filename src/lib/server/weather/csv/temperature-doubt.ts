@@ -54,19 +54,19 @@ export class TemperatureDoubt {
 		if (mean > SNOW_TOO_WARM_degC) this.#snowyWarm += 1;
 	}
 
-	/** Why the record can't be used, as far as it was read; a unit chosen by hand is not doubted. */
+	/** Why the record can't be used, as far as it was read. */
 	verdict(line: number): RowProblem | null {
-		if (!this.#first || this.#first.isChosen) return null;
+		if (!this.#first) return null;
 		const { header, unit } = this.#first;
 		const says = `column ${inQuotes(header)} is taken as ${unit}, but`;
-		const remedy = 'choose °F for it, or °C if that is right';
 		if (this.#hot >= 3) {
+			const remedy = 'choose °F for it, or correct the values if °C is right';
 			return { line, reason: `${says} has values that can only be °F; ${remedy}` };
 		}
 		if (this.#snowyWarm >= 3 && this.#snowyWarm * 4 >= this.#snowy) {
 			return {
 				line,
-				reason: `${says} snow falls on days warmer than ${SNOW_TOO_WARM_degC} °C by it, as if it were °F; ${remedy}`
+				reason: `${says} snow falls on days warmer than ${SNOW_TOO_WARM_degC} °C by it, as if it were °F; choose °F for it, or leave the snowfall column out if ${unit} is right`
 			};
 		}
 		return null;
@@ -74,11 +74,11 @@ export class TemperatureDoubt {
 
 	/** What can only be said once all is read: °C taken for °F makes every day too cold. */
 	finalVerdict(line: number): RowProblem | null {
-		if (!this.#first || this.#first.isChosen || this.#first.unit !== '°F') return null;
+		if (this.#first?.unit !== '°F') return null;
 		if (this.#to - this.#from < YEAR_d || this.#highest_degC > 8) return null;
 		return {
 			line,
-			reason: `column ${inQuotes(this.#first.header)} is taken as °F, but no day in a year is warmer than 8 °C by it, as if it were °C; choose °C for it, or °F if that is right`
+			reason: `column ${inQuotes(this.#first.header)} is taken as °F, but no day in a year is warmer than 8 °C by it, as if it were °C; choose °C for it`
 		};
 	}
 }

@@ -125,3 +125,18 @@ function clockKindOf({ header, rows }: Layout, { date, clock }: TimeColumns): Cl
 }
 
 const ZONE = /^(time ?zone|tz|zone|zeitzone|aikavyohyke|tidszon)$/;
+
+/** Names of zones are not unique, and some change with the season: only UTC and LST are read. */
+export function zoneWarnings({ header }: Layout, { columns, plan }: TimeAttempt): string[] {
+	if (plan?.pace.step !== 'hourly' || plan.clockKind !== 'local') return [];
+	const indexes = [...(columns?.date ?? []), columns?.clock ?? -1];
+	return indexes
+		.map((index) => header[index] ?? '')
+		.filter((name) =>
+			/\b([ECMP][SD]T|AK[SD]T|A[SD]T|N[SD]T|CES?T|EES?T|WES?T|MES?Z|MSK)\b/.test(name)
+		)
+		.map(
+			(name) =>
+				`column ${inQuotes(name)} names a time zone, but is read as the lake's own local time; write offsets such as -05:00 behind the times if that is wrong`
+		);
+}

@@ -90,7 +90,7 @@ export function unitsFor(role: ColumnRole): readonly string[] {
 }
 
 export function isValueRole(role: ColumnRole): role is ValueRole {
-	return role in OF_ROLE;
+	return Object.hasOwn(OF_ROLE, role);
 }
 
 export function isTemperatureRole(role: ColumnRole): role is 'air' | 'min' | 'max' {
@@ -99,7 +99,7 @@ export function isTemperatureRole(role: ColumnRole): role is 'air' | 'min' | 'ma
 
 /** A value in the model's own unit. @throws RangeError when the role does not know the unit. */
 export function toSi(role: ValueRole, unit: string, value: number, step_h: number): number {
-	const convert = OF_ROLE[role][unit];
+	const convert = Object.hasOwn(OF_ROLE[role], unit) ? OF_ROLE[role][unit] : undefined;
 	if (!convert)
 		throw new RangeError(
 			`unit of ${role} must be one of ${unitsFor(role).join(', ')}, got "${unit}"`

@@ -1,4 +1,4 @@
-import { WORDS, type ValueColumn } from './columns.ts';
+import { WORDS, type ValueColumn } from './chosen-columns.ts';
 import type { Heading } from './header-roles.ts';
 import { readNumber, isMissingCode, type Decimal } from './numbers.ts';
 import { inQuotes, type RowProblem } from './problem.ts';

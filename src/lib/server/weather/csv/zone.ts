@@ -14,6 +14,9 @@ export class LakeClock {
 	constructor(timeZone: string, kind: ClockKind) {
 		this.#timeZone = timeZone;
 		this.#kind = kind;
+		if (Number.isNaN(tzOffset(timeZone, new Date(0)))) {
+			throw new RangeError(`timeZone must be an IANA name, got "${timeZone}"`);
+		}
 	}
 
 	/**
