@@ -39,7 +39,9 @@ test('what is written is read back as it was', async () => {
 	const other = await inventedLake(ctx, { name: 'Other' });
 	expect(await readingsFromCsv(ctx, other.id, 'main', csv)).toMatchObject({ status: 'stored' });
 	const read = await listReadings(ctx, other.id, 'main');
-	expect(read.map(({ id: _, ...reading }) => reading)).toEqual(readings);
+	expect(read.map((reading) => ({ ...reading, id: '' }))).toEqual(
+		readings.map((reading) => ({ ...reading, id: '' }))
+	);
 });
 
 test('no cell of text is taken for a formula by a spreadsheet', async () => {
@@ -47,8 +49,12 @@ test('no cell of text is taken for a formula by a spreadsheet', async () => {
 	const cells = ['=cmd', '+1', '-1', '@x', 'plain'];
 	const readings = cells.map((remark, index) =>
 		readingInput.parse({
-			...{ on: `2027-01-1${index}`, kind: 'measured', holes: [{ total_m: 0.2 }] },
-			...{ place: remark, by: remark, remark }
+			on: `2027-01-1${index}`,
+			kind: 'measured',
+			holes: [{ total_m: 0.2 }],
+			place: remark,
+			by: remark,
+			remark
 		})
 	);
 	await addReadings(ctx, lake, 'main', readings);
