@@ -65,8 +65,14 @@ test('a load is changed, its mass kept to the last digit where it was left alone
 	await outcomeOf(one.default, formEvent({ context: at.context, params, fields }));
 	const [after] = await listOwnLoads(at.context, at.params.lake);
 	expect(after).toEqual({
-		...{ id: before?.id, mass_kg: before?.mass_kg, name: 'Pickup' },
-		...{ use: null, parked_h: 0, wetCracks: 0, current: false, group: false }
+		id: before?.id,
+		mass_kg: before?.mass_kg,
+		name: 'Pickup',
+		use: null,
+		parked_h: 0,
+		wetCracks: 0,
+		current: false,
+		group: false
 	});
 });
 

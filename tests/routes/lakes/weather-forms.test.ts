@@ -79,8 +79,12 @@ test('without script the whole file is stored and the page lists it with its gap
 	expect(await load(formEvent(at))).toMatchObject({
 		stored: [
 			{
-				...{ winter: '2026-27', from: '2027-01-01', to: '2027-01-04' },
-				...{ days: 3, gapDays: 1, snowUnknownDays: 0 }
+				winter: '2026-27',
+				from: '2027-01-01',
+				to: '2027-01-04',
+				days: 3,
+				gapDays: 1,
+				snowUnknownDays: 0
 			}
 		]
 	});

@@ -21,19 +21,19 @@ export function sendFile(
 		const request = new XMLHttpRequest();
 		const lost =
 			'The connection broke before the file was stored. Nothing of it is kept; press Import again.';
-		request.upload.onprogress = ({ loaded, total }) => {
+		request.upload.addEventListener('progress', ({ loaded, total }) => {
 			tell({ sentFraction: total > 0 ? loaded / total : 0, rows: 0, readFraction: 0 });
-		};
-		request.onprogress = () => {
+		});
+		request.addEventListener('progress', () => {
 			const line = readLines(request.responseText).findLast((line) => 'rows' in line);
 			if (line) tell({ sentFraction: 1, rows: line.rows, readFraction: line.bytes / file.size });
-		};
-		request.onerror = () => reject(new Error(lost));
-		request.onload = () => {
+		});
+		request.addEventListener('error', () => reject(new Error(lost)));
+		request.addEventListener('load', () => {
 			const last = readLines(request.responseText).at(-1);
 			if (last && 'report' in last) resolve(last.report);
 			else reject(new Error(last && 'failed' in last ? last.failed : refusal(request) || lost));
-		};
+		});
 		request.open('POST', url);
 		request.setRequestHeader('content-type', 'text/csv');
 		request.send(file);

@@ -16,7 +16,9 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 	);
 	const { lake, today, winter, record, weather } = view;
 	return {
-		...{ lake, today, winter, record },
+		lake,
+		winter,
+		record,
 		winters: wintersToOffer(view.winters, today),
 		hasWeather: weather.age_d !== null,
 		isMade: url.searchParams.has('made'),

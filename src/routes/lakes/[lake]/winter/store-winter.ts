@@ -44,15 +44,14 @@ function refuse(
 		const remedy = 'Mend the day, or remove the event first.';
 		input.refuse('freezeUpOn', `An event of this winter would lie before freeze-up. ${remedy}`);
 	} else {
-		// The form has one event, so `events.3.snow_m` is its `snow`.
-		const ofEvent = (path: PropertyKey[]) => path.slice(path[0] === 'events' ? 2 : 0);
-		input.refuseAll(
-			issues.map(({ path, message }) => {
-				const own = ofEvent(path);
-				return { path: own.length > 0 ? own : ['on'], message };
-			})
-		);
+		input.refuseAll(issues.map(({ path, message }) => ({ path: ownPath(path), message })));
 	}
+}
+
+/** The form has one event, so `events.3.snow_m` is its `snow`, and the whole event its day. */
+function ownPath(path: PropertyKey[]): PropertyKey[] {
+	const own = path[0] === 'events' ? path.slice(2) : path;
+	return own.length > 0 ? own : ['on'];
 }
 
 function byDay(a: SiteEvent, b: SiteEvent): number {
