@@ -32,7 +32,7 @@ function whyNot(text: string, decimal: Decimal): string {
 		return 'has a mark between thousands or another decimal mark than the rest; write plain numbers';
 	}
 	const other = decimal === '.' ? ',' : '.';
-	if (NUMBERS[other].test(text)) {
+	if (text.includes(other) && NUMBERS[other].test(text)) {
 		return `has "${other}" as its decimal mark where the rest of the file has "${decimal}"; write it as the rest is`;
 	}
 	return 'is not a number; correct it or leave it empty';
