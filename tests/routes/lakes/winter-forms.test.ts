@@ -17,7 +17,7 @@ const CLEARED = { kind: 'cleared', on: '2027-01-03', snow_cm: '1' };
 
 test('freeze-up between two days is stored for the chosen winter', async () => {
 	const { outcome, read, event } = await lakeWithFreezeUp();
-	expect(outcome).toMatchObject({ status: 303, location: '?winter=2026-27&stored' });
+	expect(outcome).toMatchObject({ status: 303, location: '?winter=2026-27&stored=dates' });
 	expect(await read()).toMatchObject({ freezeUpOn: '2026-12-01', freezeUpBy: '2026-12-04' });
 	expect(await load(formEvent({ ...event, query: 'winter=2026-27&stored' }))).toMatchObject({
 		winters: ['2026-27', '2025-26', '2024-25'],

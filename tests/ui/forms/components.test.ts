@@ -40,6 +40,7 @@ test('the summary leads to each field and is the first to have the focus', () =>
 	const issues = [{ field: 'holes.0.total_cm', message: 'Type 0 cm or more.' }];
 	const { body } = render(IssueSummary, { props: { form: 'reading', issues } });
 	expect(body).toContain('href="#reading-holes-0-total_cm"');
+	expect(body).toContain('Hole 1, whole ice: Type 0 cm or more.');
 	expect(body).toContain('autofocus');
 	expect(render(IssueSummary, { props: { form: 'reading', issues: [] } }).body).not.toContain(
 		'<div'

@@ -1,12 +1,10 @@
 import type { SubmitFunction } from '@sveltejs/kit';
 
 /**
- * For `use:enhance`: what was typed stays while there is something to mend, and is cleared once it
- * is stored.
+ * For `use:enhance`: leaves the fields as they are. A reset would empty fields that show what is
+ * stored; a form for adding is made anew by its page once the address says that it was stored.
  */
 export const keepTyped: SubmitFunction =
 	() =>
-	async ({ result, formElement, update }) => {
-		if (result.type === 'redirect') formElement.reset();
-		await update({ reset: false });
-	};
+	({ update }) =>
+		update({ reset: false });

@@ -31,7 +31,7 @@ export async function storeWinter(
 	if (!parsed.success || input.issues.length > 0) return fail(400, { form, ...input.refusal });
 	const events = parsed.data.events.toSorted(byDay);
 	await saveSiteWinter(context, lakeId, MAIN_SITE, { winter, ...parsed.data, events });
-	redirect(303, `?winter=${winter}&stored`);
+	redirect(303, `?winter=${winter}&stored=${form}${form === 'event' ? events.length : ''}`);
 }
 
 function refuse(

@@ -1,0 +1,41 @@
+const WORDS: Readonly<Record<string, string>> = {
+	name: 'Name',
+	latitude: 'Latitude',
+	longitude: 'Longitude',
+	water: 'Kind of water',
+	area: 'Area',
+	meanDepth: 'Mean depth',
+	elevation: 'Height above the sea',
+	timeZone: 'Time zone',
+	on: 'Day',
+	place: 'Place',
+	kind: 'How it went',
+	core: 'The ice in the hand',
+	by: 'Who says so',
+	remark: 'Remark',
+	total: 'whole ice',
+	clear: 'clear ice',
+	white: 'white ice',
+	slush: 'slush',
+	snow: 'Snow',
+	freeboard: 'water below the top',
+	freezeUpOn: 'Froze over',
+	freezeUpBy: 'At the latest',
+	iceOutOn: 'Ice-out',
+	refrozeOn: 'Froze again',
+	density: 'Density',
+	mass: 'Mass',
+	use: 'Row of the charts',
+	parked: 'Hours in one place',
+	wetCracks: 'Wet cracks'
+};
+
+/** What a field is called in a list of things to mend. @example fieldWords('holes.1.total_cm') // => 'Hole 2, whole ice' */
+export function fieldWords(field: string): string | null {
+	const hole = /^holes\.(\d+)\.?(.*)$/.exec(field);
+	const stem = (hole?.[2] ?? field).replace(/_.*$/, '');
+	const words = WORDS[stem] ?? null;
+	if (!hole) return words;
+	const number = `Hole ${Number(hole[1]) + 1}`;
+	return words === null ? number : `${number}, ${words.toLowerCase()}`;
+}
