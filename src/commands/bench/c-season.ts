@@ -33,6 +33,7 @@ const PARAMETER_ORDER: Record<keyof Parameters, true> = {
 	whiteAlbedo: true,
 	clearAlbedo: true,
 	insideFraction: true,
+	belowFraction: true,
 	skyLoss_W_m2: true,
 	breakUp_m: true
 };

@@ -12,7 +12,7 @@ struct weather {
 	double day_of_year, month, air_degC, precipitation_kg_m2, snowfall_kg_m2;
 };
 
-/* One step's weather. */
+/* The weather of a day or of a step. */
 struct forcing {
 	double duration_d, freezing_degCd, thawing_degCd, warm, snowfall_kg_m2, fresh_kg_m3;
 	double rain_kg_m2, sun_W_m2, air_degC;
@@ -38,7 +38,7 @@ static double usual_range_K(double latitude, double month)
 
 static struct forcing day_forcing(const struct weather *day, double latitude, double elevation_m)
 {
-	struct forcing f = {.duration_d = 1.0 / STEPS};
+	struct forcing f = {.duration_d = 1};
 	double mean = day->air_degC, amplitude = usual_range_K(latitude, day->month) / 2;
 	if (mean >= amplitude) {
 		f.thawing_degCd = mean;
@@ -51,10 +51,8 @@ static struct forcing day_forcing(const struct weather *day, double latitude, do
 		f.freezing_degCd = f.thawing_degCd - mean;
 		f.warm = theta / PI;
 	}
-	f.freezing_degCd /= STEPS;
-	f.thawing_degCd /= STEPS;
-	f.snowfall_kg_m2 = day->snowfall_kg_m2 / STEPS;
-	f.rain_kg_m2 = fmax(0, day->precipitation_kg_m2 - day->snowfall_kg_m2) / STEPS;
+	f.snowfall_kg_m2 = day->snowfall_kg_m2;
+	f.rain_kg_m2 = fmax(0, day->precipitation_kg_m2 - day->snowfall_kg_m2);
 	f.fresh_kg_m3 = 67.92 + 51.25 * exp(fmin(0, mean) / 2.59);
 	f.air_degC = mean;
 	f.sun_W_m2 = clear_sky_W_m2(latitude, day->day_of_year, elevation_m);

@@ -10,7 +10,8 @@ struct parameters {
 	double settledSnow_kg_m3, settling_h, settlingCold_1_K, wetting_kg_m2degCd, wetSnow_kg_m3;
 	double snowMelt_kg_m2degCd, refreezeFraction, soakedFraction, slushMatrix_kg_m3;
 	double snowSpreadFraction, flooding_d, iceMelt_m_degCd, cloudFraction;
-	double snowAlbedo, whiteAlbedo, clearAlbedo, insideFraction, skyLoss_W_m2, breakUp_m;
+	double snowAlbedo, whiteAlbedo, clearAlbedo, insideFraction, belowFraction;
+	double skyLoss_W_m2, breakUp_m;
 };
 
 struct site {
@@ -25,32 +26,51 @@ static double grown_m(double start_m, double freezing_degCd, double cover)
 	return sqrt(from_m * from_m + gain_m2) - offset_m;
 }
 
-static void open_water(struct site *s, const struct forcing *f, const struct parameters *p)
+/* Returns the share of the step that is left for ice to form in. */
+static double cool_water(struct site *s, const struct forcing *f, const struct parameters *p)
 {
 	double per_degree_day = p->exchange_W_m2K * DAY_s;
 	double sun = f->sun_W_m2 * p->cloudFraction * (1 - 0.07) * f->duration_d * DAY_s;
 	double warmed = s->water_J_m2 + f->thawing_degCd * per_degree_day + sun * f->warm;
-	double left = f->freezing_degCd * per_degree_day - warmed;
-	s->water_J_m2 = fmax(0, -left);
-	if (left <= 0) return;
-	s->clear_m = grown_m(0, left / per_degree_day, 1 / p->exchange_W_m2K);
+	double left = f->freezing_degCd - warmed / per_degree_day;
+	s->water_J_m2 = fmax(0, -left) * per_degree_day;
+	return left > 0 ? left / f->freezing_degCd : 0;
 }
 
 static double snow_kg_m2(const struct site *s) { return s->snow_m * s->density_kg_m3; }
 
-static void snow_fall(struct site *s, const struct forcing *f, const struct parameters *p)
+static void add_snow(struct site *s, double fall_kg_m2, double fresh_kg_m3)
 {
-	double kept = f->snowfall_kg_m2 * p->snowKeptFraction;
-	if (kept > 0) {
-		double mass = snow_kg_m2(s) + kept;
-		s->snow_m += kept / f->fresh_kg_m3;
-		s->density_kg_m3 = mass / s->snow_m;
-	}
+	if (fall_kg_m2 <= 0) return;
+	double mass = snow_kg_m2(s) + fall_kg_m2;
+	s->snow_m += fall_kg_m2 / fresh_kg_m3;
+	s->density_kg_m3 = mass / s->snow_m;
+}
+
+static void settle(struct site *s, const struct forcing *f, const struct parameters *p)
+{
 	if (s->snow_m <= 0 || s->density_kg_m3 >= p->settledSnow_kg_m3) return;
 	double mass = snow_kg_m2(s), slowing = exp(p->settlingCold_1_K * fmax(0, -f->air_degC));
 	double left = exp(-f->duration_d * 24 / (p->settling_h * slowing));
 	s->density_kg_m3 = p->settledSnow_kg_m3 - (p->settledSnow_kg_m3 - s->density_kg_m3) * left;
 	s->snow_m = mass / s->density_kg_m3;
+}
+
+static void pack(struct site *s, double part_kg_m2, double packed_kg_m3)
+{
+	if (part_kg_m2 <= 0 || s->snow_m <= 0 || s->density_kg_m3 >= packed_kg_m3) return;
+	double mass = snow_kg_m2(s), share = fmin(1, part_kg_m2 / mass);
+	s->density_kg_m3 += (packed_kg_m3 - s->density_kg_m3) * share;
+	s->snow_m = mass / s->density_kg_m3;
+}
+
+static void snow_fall(struct site *s, const struct forcing *f, const struct parameters *p)
+{
+	double half_kg_m2 = f->snowfall_kg_m2 * p->snowKeptFraction / 2;
+	add_snow(s, half_kg_m2, f->fresh_kg_m3);
+	settle(s, f, p);
+	pack(s, p->wetting_kg_m2degCd * f->thawing_degCd, p->wetSnow_kg_m3);
+	add_snow(s, half_kg_m2, f->fresh_kg_m3);
 }
 
 static void remove_snow(struct site *s, double mass_kg_m2)
@@ -73,17 +93,8 @@ static void soak(struct site *s, double water_kg_m2, const struct parameters *p)
 	to_slush(s, p->soakedFraction * water_kg_m2 / (WATER_kg_m3 * phi), p);
 }
 
-static void pack(struct site *s, double part_kg_m2, double packed_kg_m3)
-{
-	if (part_kg_m2 <= 0 || s->snow_m <= 0 || s->density_kg_m3 >= packed_kg_m3) return;
-	double mass = snow_kg_m2(s), share = fmin(1, part_kg_m2 / mass);
-	s->density_kg_m3 += (packed_kg_m3 - s->density_kg_m3) * share;
-	s->snow_m = mass / s->density_kg_m3;
-}
-
 static double melt_snow(struct site *s, const struct forcing *f, const struct parameters *p)
 {
-	pack(s, p->wetting_kg_m2degCd * f->thawing_degCd, p->wetSnow_kg_m3);
 	double lasting = f->thawing_degCd - p->refreezeFraction * f->freezing_degCd;
 	if (lasting <= 0) return 0;
 	if (s->snow_m <= 0) return lasting;
@@ -110,7 +121,8 @@ static void flood(struct site *s, const struct forcing *f, const struct paramete
 		excess = fmax(0, excess);
 	else if (excess / spread <= 30)
 		excess = spread * log1p(exp(excess / spread));
-	to_slush(s, excess * (1 - exp(-f->duration_d / p->flooding_d)) / p->slushMatrix_kg_m3, p);
+	double made_m = fmin(excess * CLEAR_ICE_kg_m3 / WATER_kg_m3, excess) / p->slushMatrix_kg_m3;
+	to_slush(s, made_m * (1 - exp(-f->duration_d / p->flooding_d)), p);
 }
 
 static double snow_resistance(double snow_m, double density_kg_m3, const struct parameters *p)
@@ -144,13 +156,14 @@ static double freeze_slush(struct site *s, double freezing_degCd, double film,
 static void freeze(struct site *s, double before_m, double before_kg_m3, const struct forcing *f,
 				   const struct parameters *p)
 {
-	double snow = (snow_resistance(before_m, before_kg_m3, p) +
-				   snow_resistance(s->snow_m, s->density_kg_m3, p)) / 2;
-	double film = 1 / p->exchange_W_m2K + snow;
-	double left = freeze_slush(s, f->freezing_degCd, film, p);
+	double film = 1 / p->exchange_W_m2K, first = snow_resistance(before_m, before_kg_m3, p);
+	double rise = snow_resistance(s->snow_m, s->density_kg_m3, p) - first;
+	double half = freeze_slush(s, f->freezing_degCd, film + first + rise / 2, p) / 2;
 	double melted_m = p->waterHeat_W_m2 * f->duration_d * DAY_s / CLEAR_ICE_FUSION_J_m3;
 	double start_m = fmax(0, s->clear_m - melted_m / 2);
-	double grown = grown_m(start_m, left, film + s->white_m / WHITE_ICE_W_mK);
+	double cover = film + first + s->white_m / WHITE_ICE_W_mK, early = 0.5 - sqrt(3) / 6;
+	double middle_m = grown_m(start_m, half, cover + early * rise);
+	double grown = grown_m(middle_m, half, cover + (1 - early) * rise);
 	double thickness_m = s->clear_m + s->white_m;
 	double healed_m = fmin(grown - start_m, s->liquid * thickness_m);
 	if (healed_m > 0)
@@ -184,6 +197,13 @@ static void melt_top(struct site *s, double heat_J_m2, const struct parameters *
 	take(&s->clear_m, heat_J_m2, CLEAR_ICE_FUSION_J_m3 * solid);
 }
 
+static void melt_bottom(struct site *s, double heat_J_m2)
+{
+	double melted_m = heat_J_m2 / CLEAR_ICE_FUSION_J_m3, white_m = fmax(0, melted_m - s->clear_m);
+	s->clear_m = fmax(0, s->clear_m - melted_m);
+	s->white_m = fmax(0, s->white_m - white_m);
+}
+
 static void rot(struct site *s, double inside_J_m2)
 {
 	double thickness_m = s->clear_m + s->white_m;
@@ -202,24 +222,52 @@ static void thaw(struct site *s, double thawing_degCd, const struct forcing *f,
 	double air_J_m2 = thawing_degCd * p->iceMelt_m_degCd * CLEAR_ICE_FUSION_J_m3;
 	double top_W_m2 = 0;
 	if (s->snow_m <= 0)
-		top_W_m2 = fmax(0, sun_W_m2 * (1 - p->insideFraction) - p->skyLoss_W_m2) *
+		top_W_m2 = fmax(0, sun_W_m2 * (1 - p->insideFraction - p->belowFraction) - p->skyLoss_W_m2) *
 				   fmin(1, 2 * f->warm);
 	melt_top(s, air_J_m2 + top_W_m2 * time_s, p);
+	melt_bottom(s, sun_W_m2 * p->belowFraction * time_s);
 	rot(s, sun_W_m2 * p->insideFraction * time_s);
 	double sound_m = (s->clear_m + s->white_m) * (1 - s->liquid);
 	int broken = s->liquid > 0.3 && sound_m < p->breakUp_m;
 	if (broken || !has_ice(s)) *s = (struct site){0};
 }
 
-static void advance(struct site *s, const struct forcing *f, const struct parameters *p)
+static void advance(struct site *s, const struct forcing *f, const struct parameters *p,
+					int flood_first)
 {
 	double before_m = s->snow_m, before_kg_m3 = s->density_kg_m3;
 	snow_fall(s, f, p);
 	double left_degCd = melt_snow(s, f, p);
 	soak(s, f->rain_kg_m2, p);
-	flood(s, f, p);
+	if (flood_first) flood(s, f, p);
 	freeze(s, before_m, before_kg_m3, f, p);
+	if (!flood_first) flood(s, f, p);
 	thaw(s, left_degCd, f, p);
+}
+
+static struct forcing share_of(struct forcing f, double share)
+{
+	f.duration_d *= share;
+	f.freezing_degCd *= share;
+	f.thawing_degCd *= share;
+	f.snowfall_kg_m2 *= share;
+	f.rain_kg_m2 *= share;
+	return f;
+}
+
+static void freeze_over(struct site *s, const struct forcing *f, const struct parameters *p)
+{
+	double share = cool_water(s, f, p);
+	if (share <= 0) return;
+	struct forcing rest = share_of(*f, share);
+	rest.thawing_degCd = 0;
+	advance(s, &rest, p, 0);
+}
+
+static int is_delicate(const struct site *s, const struct forcing *f)
+{
+	if (s->clear_m + s->white_m < 0.1) return has_ice(s) || f->freezing_degCd > 0;
+	return s->snow_m > 0 && f->thawing_degCd > 0;
 }
 
 static void run_winter(const struct weather *days, int count, double latitude, double elevation_m,
@@ -228,12 +276,14 @@ static void run_winter(const struct weather *days, int count, double latitude, d
 	struct site s = {0};
 	for (int i = 0; i < count; i++) {
 		states[i] = s;
-		struct forcing f = day_forcing(&days[i], latitude, elevation_m);
-		for (int step = 0; step < STEPS; step++) {
+		struct forcing day = day_forcing(&days[i], latitude, elevation_m);
+		int parts = is_delicate(&s, &day) ? 2 * STEPS : STEPS;
+		struct forcing f = share_of(day, 1.0 / parts);
+		for (int step = 0; step < parts; step++) {
 			if (has_ice(&s))
-				advance(&s, &f, p);
+				advance(&s, &f, p, step % 2);
 			else
-				open_water(&s, &f, p);
+				freeze_over(&s, &f, p);
 		}
 	}
 	states[count] = s;

@@ -1,15 +1,22 @@
-import { buoyancy_kg_m2, localExcess_kg_m2 } from './flooding.ts';
+import { buoyancy_kg_m2, floodedSlush_m, localExcess_kg_m2 } from './flooding.ts';
 import type { Forcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import type { SiteIce } from './site-ice.ts';
 import { slush_kg_m3, soakedSlush_m } from './slush.ts';
 import { addSnow, pack, removeSnow, settle, snowMass_kg_m2 } from './snow.ts';
 
-/** Adds what stays of the snow that falls, and lets the layer settle, slower in the cold. */
+/**
+ * Adds what stays of the snow that falls, and lets the layer settle, slower in the cold.
+ *
+ * Half of the fall comes before the settling and half after, so that its age is right in the mean.
+ */
 export function snowfall(ice: SiteIce, forcing: Forcing, p: Parameters): void {
-	addSnow(ice, forcing.snowfall_kg_m2 * p.snowKeptFraction, forcing.freshSnow_kg_m3);
+	const half_kg_m2 = (forcing.snowfall_kg_m2 * p.snowKeptFraction) / 2;
 	const slowing = Math.exp(p.settlingCold_1_K * Math.max(0, -forcing.air_degC));
+	addSnow(ice, half_kg_m2, forcing.freshSnow_kg_m3);
 	settle(ice, p.settledSnow_kg_m3, p.settling_h * slowing, forcing.duration_d * 24);
+	pack(ice, p.wetting_kg_m2degCd * forcing.thawing_degCd, p.wetSnow_kg_m3);
+	addSnow(ice, half_kg_m2, forcing.freshSnow_kg_m3);
 }
 
 /**
@@ -21,7 +28,6 @@ export function snowfall(ice: SiteIce, forcing: Forcing, p: Parameters): void {
  * the same day do not freeze it again. Degree-day melt by [Hock2003] [M-hi], the two parts are ours.
  */
 export function melt(ice: SiteIce, forcing: Forcing, p: Parameters): number {
-	pack(ice, p.wetting_kg_m2degCd * forcing.thawing_degCd, p.wetSnow_kg_m3);
 	const lasting_degCd = forcing.thawing_degCd - p.refreezeFraction * forcing.freezing_degCd;
 	if (lasting_degCd <= 0) return 0;
 	if (ice.snow_m <= 0) return lasting_degCd;
@@ -41,9 +47,9 @@ export function flood(ice: SiteIce, forcing: Forcing, p: Parameters): void {
 	if (ice.snow_m <= 0) return;
 	const density = slush_kg_m3(p.slushMatrix_kg_m3);
 	const buoyancy = buoyancy_kg_m2(ice.clear_m, ice.white_m, ice.slush_m, density);
-	const excess = localExcess_kg_m2(snowMass_kg_m2(ice), buoyancy, p.snowSpreadFraction);
+	const excess_kg_m2 = localExcess_kg_m2(snowMass_kg_m2(ice), buoyancy, p.snowSpreadFraction);
 	const arrived = 1 - Math.exp(-forcing.duration_d / p.flooding_d);
-	toSlush(ice, (excess * arrived) / p.slushMatrix_kg_m3, p);
+	toSlush(ice, arrived * floodedSlush_m(excess_kg_m2, 0, p.slushMatrix_kg_m3), p);
 }
 
 function soak(ice: SiteIce, water_kg_m2: number, p: Parameters): void {

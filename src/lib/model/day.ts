@@ -1,15 +1,20 @@
-import type { Forcing } from './forcing.ts';
+import { shareOf, type Forcing } from './forcing.ts';
 import { flood, melt, rain, snowfall } from './cover.ts';
 import { freeze } from './frost.ts';
-import { openWater } from './open-water.ts';
+import { coolWater } from './open-water.ts';
 import type { Parameters } from './parameters.ts';
 import { hasIce, type SiteIce } from './site-ice.ts';
 import { thaw } from './thaw.ts';
 
+const FINER = 2; // times as many steps where a step can be the end of a layer
+const THIN_m = 0.1;
+
 /**
- * Carries a site's ice through one day, in equal steps so that its processes act side by side.
+ * Carries a site's ice through one day, in equal steps so that its processes act side by side;
+ * in finer ones while the ice is thin or its snow is wet.
  *
- * The order within a step is that of the column, from the top down.
+ * Flooding and frost take turns in going first, which makes their mutual error second order in the
+ * step; frost begins, so that the first ice floats the snow that falls on it.
  */
 export function advanceDay(
 	ice: SiteIce,
@@ -17,30 +22,38 @@ export function advanceDay(
 	parameters: Parameters,
 	steps: number
 ): void {
-	const part = shareOf(day, steps);
-	for (let i = 0; i < steps; i++) {
-		if (hasIce(ice)) advance(ice, part, parameters);
-		else openWater(ice, part, parameters);
+	const parts = isDelicate(ice, day) ? FINER * steps : steps;
+	const part = shareOf(day, 1 / parts);
+	for (let i = 0; i < parts; i++) {
+		if (hasIce(ice)) advance(ice, part, parameters, i % 2 === 1);
+		else freezeOver(ice, part, parameters);
 	}
 }
 
-function shareOf(day: Forcing, steps: number): Forcing {
-	return {
-		...day,
-		duration_d: day.duration_d / steps,
-		freezing_degCd: day.freezing_degCd / steps,
-		thawing_degCd: day.thawing_degCd / steps,
-		snowfall_kg_m2: day.snowfall_kg_m2 / steps,
-		rain_kg_m2: day.rain_kg_m2 / steps
-	};
+function isDelicate(ice: SiteIce, day: Forcing): boolean {
+	if (ice.clear_m + ice.white_m < THIN_m) return hasIce(ice) || day.freezing_degCd > 0;
+	return ice.snow_m > 0 && day.thawing_degCd > 0;
 }
 
-function advance(ice: SiteIce, forcing: Forcing, parameters: Parameters): void {
+/** Ice and snow start together when the water has no warmth left, which took the step's thaw. */
+function freezeOver(ice: SiteIce, forcing: Forcing, parameters: Parameters): void {
+	const share = coolWater(ice, forcing, parameters);
+	if (share <= 0) return;
+	advance(ice, { ...shareOf(forcing, share), thawing_degCd: 0 }, parameters, false);
+}
+
+function advance(
+	ice: SiteIce,
+	forcing: Forcing,
+	parameters: Parameters,
+	isFloodFirst: boolean
+): void {
 	const before = { snow_m: ice.snow_m, snowDensity_kg_m3: ice.snowDensity_kg_m3 };
 	snowfall(ice, forcing, parameters);
 	const thawLeft_degCd = melt(ice, forcing, parameters);
 	rain(ice, forcing, parameters);
-	flood(ice, forcing, parameters);
+	if (isFloodFirst) flood(ice, forcing, parameters);
 	freeze(ice, before, forcing, parameters);
+	if (!isFloodFirst) flood(ice, forcing, parameters);
 	thaw(ice, thawLeft_degCd, forcing, parameters);
 }

@@ -56,6 +56,19 @@ export function meltTop(ice: SiteIce, heat_J_m2: number, p: Parameters): void {
 }
 
 /**
+ * Takes the depth that some heat of the water melts off the underside: clear, then white ice.
+ *
+ * Sun that shines through bare ice warms the water below, which gives the heat back. Observed in
+ * spring, after up to half of the sheet has gone from the top [GowGovoni1983] [R].
+ */
+export function meltBottom(ice: SiteIce, heat_J_m2: number): void {
+	const melted_m = heat_J_m2 / CLEAR_ICE_FUSION_J_m3;
+	const white_m = Math.max(0, melted_m - ice.clear_m);
+	ice.clear_m = Math.max(0, ice.clear_m - melted_m);
+	ice.white_m = Math.max(0, ice.white_m - white_m);
+}
+
+/**
  * Raises the liquid fraction by sunshine absorbed inside: Δn = heat/(ρ L h).
  *
  * Melt at the grain boundaries, which goes on in frost as well. Source: [Ashton1985] [M-med].

@@ -29,6 +29,7 @@ export interface Fitted {
 	readonly whiteAlbedo: number;
 	readonly clearAlbedo: number;
 	readonly insideFraction: number;
+	readonly belowFraction: number;
 	readonly skyLoss_W_m2: number;
 	readonly breakUp_m: number;
 }
@@ -39,28 +40,29 @@ export const FITTED: Fitted = {
 	// Above 1 where more falls than gauges and reanalyses report: they catch 10 to 50 % too little
 	// snow in wind [Goodison1998] [M-hi].
 	keptSheltered: 1.2, // fitted, 0.5 to 1.2
-	keptExposed: 0.904, // fitted, 0.4 to 1.2
+	keptExposed: 0.85, // fitted, 0.4 to 1.2
 	waterHeat_W_m2: 0.5, // fitted, 0.5 to 4; 0 to 5 in the quiet part of a lake [M-med]
 	// Fitted, 1.6 to 2.5. Lake snow insulates about half as well as land snow [R] [Sturm2003], and
 	// other laws give 1.8 times the conductivity of the base [Yen1981].
 	snowConductivityRatio: 2.5,
-	settledSnow_kg_m3: 261, // fitted, 200 to 350 [M-hi]
+	settledSnow_kg_m3: 265, // fitted, 200 to 350 [M-hi]
 	settling_h: 100, // [M-med] [Verseghy1991]
 	settlingCold_1_K: 0.04, // fitted by hand, 0 to 0.08: half the effect in [Anderson1976] [M-med]
-	wetting_kg_m2degCd: 6, // fitted, 2 to 7; a degree-day factor is 2 to 6 [M-hi] [Hock2003]
+	wetting_kg_m2degCd: 7, // fitted, 2 to 7; a degree-day factor is 2 to 6 [M-hi] [Hock2003]
 	wetSnow_kg_m3: 450, // wet or melting snow 350 to 500 [M-hi]
 	snowMelt_kg_m2degCd: 2, // fitted, 2 to 6 [M-hi] [Hock2003]
 	refreezeFraction: 1, // fitted, 0.1 to 1: lasting melt goes by the day's mean
 	soakedFraction: 0.9, // 0.5 to 1 [M-lo]
-	slushMatrix_kg_m3: 305, // fitted, 300 to 550: settled snow, up to 2 times compacted [M-med]
-	snowSpreadFraction: 0.18, // fitted, 0.02 to 0.6
+	slushMatrix_kg_m3: 303, // fitted, 300 to 550: settled snow, up to 2 times compacted [M-med]
+	snowSpreadFraction: 0.166, // fitted, 0.02 to 0.6
 	flooding_d: 1, // 0.5 to 20, through cracks [M-lo]
-	iceMelt_m_degCd: 0.0036, // fitted, 0.003 to 0.010 [M-med]
-	cloudFraction: 0.58, // fitted, 0.4 to 0.9 [M-med]
-	snowAlbedo: 0.66, // fitted, 0.6 to 0.85: melting to settled snow [M-med]
-	whiteAlbedo: 0.55, // fitted, 0.3 to 0.6 [M-med]
-	clearAlbedo: 0.26, // fitted, 0.1 to 0.45 [M-med]
-	insideFraction: 0.42, // fitted, 0.2 to 0.5 of what bare ice absorbs [M-med]
-	skyLoss_W_m2: 73, // fitted, 0 to 80: net longwave loss of a melting surface [M-med]
-	breakUp_m: 0.03 // fitted, 0.03 to 0.3
+	iceMelt_m_degCd: 0.004, // fitted, 0.003 to 0.010 [M-med]
+	cloudFraction: 0.41, // fitted, 0.4 to 0.9 [M-med]
+	snowAlbedo: 0.7, // fitted, 0.6 to 0.85: melting to settled snow [M-med]
+	whiteAlbedo: 0.44, // fitted, 0.3 to 0.6 [M-med]
+	clearAlbedo: 0.395, // fitted, 0.1 to 0.45 [M-med]
+	insideFraction: 0.2, // fitted, 0.2 to 0.5 of what bare ice absorbs [M-med]
+	belowFraction: 0.32, // fitted, 0 to 0.5 [M-lo]
+	skyLoss_W_m2: 35, // fitted, 0 to 80: net longwave loss of a melting surface [M-med]
+	breakUp_m: 0.045 // fitted, 0.03 to 0.3
 };

@@ -24,6 +24,18 @@ export interface Forcing {
 	sun_W_m2: number;
 }
 
+/** A part of a time whose weather was even. */
+export function shareOf(forcing: Forcing, share: number): Forcing {
+	return {
+		...forcing,
+		duration_d: forcing.duration_d * share,
+		freezing_degCd: forcing.freezing_degCd * share,
+		thawing_degCd: forcing.thawing_degCd * share,
+		snowfall_kg_m2: forcing.snowfall_kg_m2 * share,
+		rain_kg_m2: forcing.rain_kg_m2 * share
+	};
+}
+
 /** What one day's weather does, with what stands in for what nobody reported. */
 export interface DayForcing extends Forcing {
 	/** `null` where the day has no temperature of its own. */

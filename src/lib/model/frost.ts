@@ -6,22 +6,31 @@ import type { SiteIce } from './site-ice.ts';
 import { frostToFreeze_degCd, frozenSlush_m, waterFraction, whiteFromSlush_m } from './slush.ts';
 import { landSnow_W_mK, type Snow } from './snow.ts';
 
+/** Gauss points of a step: where two samples stand best for what changes evenly across it. */
+const EARLY = 0.5 - Math.sqrt(3) / 6;
+const LATE = 0.5 + Math.sqrt(3) / 6;
+
 /**
  * Spends a step's frost: slush first, then water inside the ice, then growth at the bottom, less
  * what the lake's own heat melts there.
  *
- * The snow counts with the mean of its resistance before and after the step, the lake's heat half
- * before and half after the growth: second order in the step.
+ * The resistance of the snow runs evenly from what it was before the step to what it is now. Growth
+ * takes it at two Gauss points, half the frost at each; the lake's heat acts half before and half
+ * after. Slush takes its mean.
  */
 export function freeze(ice: SiteIce, before: Snow, forcing: Forcing, p: Parameters): void {
-	const snow_m2K_W = (snowResistance_m2K_W(before, p) + snowResistance_m2K_W(ice, p)) / 2;
-	const film_m2K_W = 1 / p.exchange_W_m2K + snow_m2K_W;
-	const left_degCd = freezeSlush(ice, forcing.freezing_degCd, film_m2K_W, p);
+	const film_m2K_W = 1 / p.exchange_W_m2K;
+	const first_m2K_W = snowResistance_m2K_W(before, p);
+	const rise_m2K_W = snowResistance_m2K_W(ice, p) - first_m2K_W;
+	const slushCover_m2K_W = film_m2K_W + first_m2K_W + rise_m2K_W / 2;
+	const half_degCd = freezeSlush(ice, forcing.freezing_degCd, slushCover_m2K_W, p) / 2;
 	const melted_m = (p.waterHeat_W_m2 * forcing.duration_d * DAY_s) / CLEAR_ICE_FUSION_J_m3;
 	const start_m = Math.max(0, ice.clear_m - melted_m / 2);
-	const cover_m2K_W = film_m2K_W + ice.white_m / WHITE_ICE_W_mK;
-	const growth_m = grownClear_m(start_m, left_degCd, cover_m2K_W) - start_m;
-	ice.clear_m = Math.max(0, start_m + growth_m - heal(ice, growth_m) - melted_m / 2);
+	const cover_m2K_W = film_m2K_W + first_m2K_W + ice.white_m / WHITE_ICE_W_mK;
+	const middle_m = grownClear_m(start_m, half_degCd, cover_m2K_W + EARLY * rise_m2K_W);
+	const grown_m = grownClear_m(middle_m, half_degCd, cover_m2K_W + LATE * rise_m2K_W);
+	const healed_m = heal(ice, grown_m - start_m);
+	ice.clear_m = Math.max(0, grown_m - healed_m - melted_m / 2);
 }
 
 /** Freezes slush from its top and returns the frost left over. */

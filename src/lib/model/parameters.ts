@@ -44,6 +44,8 @@ export interface Parameters {
 	readonly clearAlbedo: number;
 	/** Absorbed sunshine that melts inside the ice, not at its top. */
 	readonly insideFraction: number;
+	/** Absorbed sunshine that warms the water and melts the ice from below. */
+	readonly belowFraction: number;
 	/** Net loss of a melting surface to the sky. */
 	readonly skyLoss_W_m2: number;
 	/** Sound thickness below which rotten ice breaks up. */

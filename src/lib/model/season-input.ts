@@ -16,6 +16,7 @@ export function checkSeasonInput(input: SeasonInput): void {
 	if (input.stepsPerDay !== undefined && !(input.stepsPerDay >= 1))
 		throw new RangeError(`stepsPerDay must be 1 or more, got ${input.stepsPerDay}`);
 	for (const [name, value] of Object.entries(input.parameters ?? {})) requireFinite(name, value);
+	checkOrder(input.weather);
 	for (const day of input.weather)
 		if (day.on >= input.freezeUpOn && day.on <= input.until) checkWeather(day);
 	for (const reading of input.readings ?? []) checkReading(reading);
@@ -32,6 +33,15 @@ function checkLake({ lake }: SeasonInput): void {
 		throw new RangeError(`latitude must be within -90 and 90, got ${lake.latitude}`);
 	if (lake.elevation_m !== null) requireFinite('elevation_m', lake.elevation_m);
 	requireAmount('area_km2', lake.area_km2);
+}
+
+function checkOrder(weather: readonly WeatherDay[]): void {
+	let before = '';
+	for (const { on } of weather) {
+		if (on <= before)
+			throw new RangeError(`weather must be sorted by day, each once, got ${on} after ${before}`);
+		before = on;
+	}
 }
 
 function checkWeather(day: WeatherDay): void {

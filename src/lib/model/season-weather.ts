@@ -14,9 +14,7 @@ export interface SeasonWeatherDay {
 
 /**
  * Every day from `from` to `to`, and never past the day after the last one reported: the state at
- * its start is still known. Nothing when the weather ends before.
- *
- * @throws RangeError when the weather is not sorted or names a day twice
+ * its start is still known. Nothing when the weather ends before. The weather is sorted.
  */
 export function seasonWeather(
 	weather: readonly WeatherDay[],
@@ -34,7 +32,7 @@ export function seasonWeather(
 		if (on.endsWith('-01-01')) ofYear = 1;
 		const next = weather[index];
 		const reported = next?.on === on ? next : null;
-		if (reported !== null) index = advance(weather, index);
+		if (reported !== null) index++;
 		days.push({
 			on,
 			dayOfYear: ofYear,
@@ -44,14 +42,6 @@ export function seasonWeather(
 	}
 	interpolate(days);
 	return days;
-}
-
-function advance(weather: readonly WeatherDay[], index: number): number {
-	const here = weather[index]?.on ?? '';
-	const next = weather[index + 1];
-	if (next !== undefined && next.on <= here)
-		throw new RangeError(`weather must be sorted by day, each once, got ${next.on} after ${here}`);
-	return index + 1;
 }
 
 /** Index of the first day on or after `from`, by bisection. */

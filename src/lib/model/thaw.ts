@@ -1,5 +1,5 @@
 import { CLEAR_ICE_FUSION_J_m3, DAY_s } from './constants.ts';
-import { absorbedFraction, meltTop, rot } from './decay.ts';
+import { absorbedFraction, meltBottom, meltTop, rot } from './decay.ts';
 import type { Forcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import { hasIce, openSite, type SiteIce } from './site-ice.ts';
@@ -8,13 +8,15 @@ const ROTTEN_FRACTION = 0.3; // liquid share from which a thin sheet no longer h
 
 /**
  * Spends a step's warmth and sun, the snow having taken its part: melt at the top in the warm
- * hours, rotting inside at any temperature, and the end when thin rotten ice breaks up.
+ * hours, rotting inside and melt from below at any temperature, and the end when thin rotten ice
+ * breaks up.
  */
 export function thaw(ice: SiteIce, thawing_degCd: number, forcing: Forcing, p: Parameters): void {
 	const sun_W_m2 = forcing.sun_W_m2 * p.cloudFraction * absorbedFraction(ice, p);
 	const duration_s = forcing.duration_d * DAY_s;
 	const air_J_m2 = thawing_degCd * p.iceMelt_m_degCd * CLEAR_ICE_FUSION_J_m3;
 	meltTop(ice, air_J_m2 + sunAtTop_W_m2(ice, sun_W_m2, forcing, p) * duration_s, p);
+	meltBottom(ice, sun_W_m2 * p.belowFraction * duration_s);
 	rot(ice, sun_W_m2 * p.insideFraction * duration_s);
 	const sound_m = (ice.clear_m + ice.white_m) * (1 - ice.liquidFraction);
 	const isBroken = ice.liquidFraction > ROTTEN_FRACTION && sound_m < p.breakUp_m;
@@ -24,6 +26,6 @@ export function thaw(ice: SiteIce, thawing_degCd: number, forcing: Forcing, p: P
 /** Sun absorbed at the bare surface, less what the surface loses to the sky, in the warm hours. */
 function sunAtTop_W_m2(ice: SiteIce, sun_W_m2: number, forcing: Forcing, p: Parameters): number {
 	if (ice.snow_m > 0) return 0;
-	const gain_W_m2 = sun_W_m2 * (1 - p.insideFraction) - p.skyLoss_W_m2;
+	const gain_W_m2 = sun_W_m2 * (1 - p.insideFraction - p.belowFraction) - p.skyLoss_W_m2;
 	return Math.max(0, gain_W_m2) * Math.min(1, 2 * forcing.warmFraction);
 }
