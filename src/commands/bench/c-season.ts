@@ -10,7 +10,7 @@ import type { SeasonInput } from '#lib/model/season.ts';
 
 const SOURCE = fileURLToPath(new URL('time-season.c', import.meta.url));
 
-/** In the order of `struct parameters` in season.c; the value says nothing. */
+/** In the order of `struct parameters` in cover.c; the value says nothing. */
 const PARAMETER_ORDER: Record<keyof Parameters, true> = {
 	exchange_W_m2K: true,
 	waterHeat_W_m2: true,

@@ -1,7 +1,7 @@
 /*
  * Runs season.c and times it.
  *
- * Standard input: days, latitude, elevation_m; the parameters in the order of struct parameters;
+ * Standard input: days, latitude, elevation_m; the parameters in the order of struct parameters in cover.c;
  * then day of the year, month, air_degC, precipitation_kg_m2, snowfall_kg_m2 for each day.
  * Standard output: clear_m white_m slush_m snow_m liquidFraction for each day and the one after
  * the last, then the median time of a winter in nanoseconds.
