@@ -24,6 +24,12 @@ test('ice is never shown thicker than it is estimated', () => {
 	expect(thickness(0.317, IMPERIAL)).toBe('12 in');
 });
 
+test('a sliver of ice is neither none nor a whole unit', () => {
+	expect(thickness(0.007, METRIC)).toBe('under 1 cm');
+	expect(thickness(0.007, IMPERIAL)).toBe('under 0.5 in');
+	expect(thickness(0, METRIC)).toBe('0 cm');
+});
+
 test('a requirement is never shown smaller than it is', () => {
 	expect(requirement(0.1501, METRIC)).toBe('16 cm');
 	expect(requirement(0.15, METRIC)).toBe('15 cm');

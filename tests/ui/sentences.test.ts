@@ -91,7 +91,7 @@ test('the pictures are told in a sentence each', () => {
 		'340 °C·d of frost and 3 °C·d of thaw since freeze-up.'
 	);
 	expect(snowSentence(days, false, METRIC)).toBe(
-		'0 cm of dry snow now, 12 cm at most on 1 Mar 2027. The snow is the usual of the place and date, not a record.'
+		'No dry snow now, 12 cm at most on 1 Mar 2027. The snow is the usual of the place and date, not a record.'
 	);
 	expect(snowSentence(days.slice(0, 1), true, METRIC)).toBe('No snow on it so far.');
 	expect(snowSentence([], true, METRIC)).toBe('No snow is known yet.');

@@ -9,6 +9,10 @@ const INCHES_PER_M = 1 / 0.0254;
 const POUNDS_PER_KG = 1 / 0.45359237;
 /** Keeps 15.24 cm at 6 inches although the division leaves 5.999…. */
 const HAIR = 1e-6;
+/** Whole centimetres, half inches. */
+const STEP = { metric: 1, imperial: 0.5 } as const;
+/** Less ice than this is none. */
+const LEAST_SHOWN_m = 0.001;
 /** Long enough to be read as one wait; longer ones read better in months. */
 const DAYS_AS_DAYS = 90;
 
@@ -16,7 +20,11 @@ type Rounding = 'down' | 'up' | 'nearest';
 
 /** Ice as estimated or measured, rounded down. @example thickness(0.319, metric) // => '31 cm' */
 export function thickness(metres: number | null, units: Units): string {
-	return withUnit(thicknessNumber(metres, units), units);
+	const number = thicknessNumber(metres, units);
+	const isSliver = number === '0' && metres !== null && metres >= LEAST_SHOWN_m;
+	return isSliver
+		? `under ${withUnit(String(STEP[units.measure]), units)}`
+		: withUnit(number, units);
 }
 
 /** The same without its unit. */
@@ -136,9 +144,8 @@ export function degreeDaysUnit(units: Units): string {
 	return units.measure === 'metric' ? '°C·d' : '°F·d';
 }
 
-/** Whole centimetres, or half inches. */
 function lengthNumber(metres: number, units: Units, rounding: Rounding): string {
-	const step = units.measure === 'metric' ? 1 : 0.5;
+	const step = STEP[units.measure];
 	const steps = lengthValue(metres, units) / step;
 	const whole = {
 		down: Math.floor(steps + HAIR),

@@ -11,9 +11,12 @@ export interface Verdict {
 /** Growth of less than this a day reads as none. */
 const STILL_m = 0.0005;
 
+/** A layer of less than this reads as none. */
+const HARDLY_ANY_m = 0.005;
+
 /** The ice of one day with its doubt. */
 export function verdict(ice: SeriesDay, units: Units): Verdict {
-	if (ice.total_m < 0.005) {
+	if (ice.total_m < HARDLY_ANY_m) {
 		return { main: 'Open water by this estimate.', rest: null };
 	}
 	const main =
@@ -33,10 +36,10 @@ export function growth(perDay_m: number | null, units: Units): string | null {
 /** The column from the top down. */
 export function columnSentence(ice: SeriesDay, units: Units): string {
 	const layers = [
-		...(ice.snow_m > 0 ? [`${depth(ice.snow_m, units)} of snow`] : []),
-		...(ice.slush_m > 0 ? [`${depth(ice.slush_m, units)} of slush`] : []),
-		...(ice.white_m > 0 ? [`${thickness(ice.white_m, units)} of white ice`] : []),
-		...(ice.clear_m > 0 ? [`${thickness(ice.clear_m, units)} of clear ice`] : [])
+		...(ice.snow_m >= HARDLY_ANY_m ? [`${depth(ice.snow_m, units)} of snow`] : []),
+		...(ice.slush_m >= HARDLY_ANY_m ? [`${depth(ice.slush_m, units)} of slush`] : []),
+		...(ice.white_m >= HARDLY_ANY_m ? [`${thickness(ice.white_m, units)} of white ice`] : []),
+		...(ice.clear_m >= HARDLY_ANY_m ? [`${thickness(ice.clear_m, units)} of clear ice`] : [])
 	];
 	return layers.length === 0 ? 'Open water.' : `From the top: ${layers.join(', ')}.`;
 }
@@ -51,7 +54,7 @@ function atLeast(lower_m: number, units: Units): string {
 function counts({ white_m, effective_m, effectiveLower_m }: SeriesDay, units: Units): string {
 	const least =
 		effectiveLower_m === null ? '' : `, at least ${thicknessNumber(effectiveLower_m, units)}`;
-	return white_m < 0.005
+	return white_m < HARDLY_ANY_m
 		? 'All of it clear.'
 		: `${thickness(white_m, units)} of it white, which counts half: together as good as ${thicknessNumber(effective_m, units)} clear${least}.`;
 }
@@ -84,6 +87,7 @@ export function snowSentence(days: readonly SeriesDay[], isKnown: boolean, units
 	if (!first || !last) return 'No snow is known yet.';
 	const peak = days.reduce((most, each) => (each.snow_m > most.snow_m ? each : most), first);
 	const how = isKnown ? '' : ' The snow is the usual of the place and date, not a record.';
-	if (peak.snow_m === 0) return `No snow on it so far.${how}`;
-	return `${depth(last.snow_m, units)} of dry snow now, ${depth(peak.snow_m, units)} at most on ${day(peak.on)}.${how}`;
+	if (peak.snow_m < HARDLY_ANY_m) return `No snow on it so far.${how}`;
+	const now = last.snow_m < HARDLY_ANY_m ? 'No' : `${depth(last.snow_m, units)} of`;
+	return `${now} dry snow now, ${depth(peak.snow_m, units)} at most on ${day(peak.on)}.${how}`;
 }

@@ -16,7 +16,7 @@ export const STEPS: readonly Step[] = [
 		title: 'Frost and thaw are added up',
 		words:
 			'From the day of freeze-up on, each day below 0 °C adds its degrees to the frost, each day above to the thaw. Hourly records are used as they are; a daily record is split by the sine between its lowest and highest temperature. A day without a temperature adds nothing and widens the doubt.',
-		equation: 'frost = Σ max(0, 0 °C − air)    thaw = Σ max(0, air − 0 °C)',
+		equation: 'frost = Σ max(0, 0 °C − air)\nthaw = Σ max(0, air − 0 °C)',
 		source: 'Common US practice [R2]; the sine: Baskerville and Emin 1969 [M-hi]'
 	},
 	{
@@ -24,7 +24,7 @@ export const STEPS: readonly Step[] = [
 		words:
 			'What falls in the cold falls as snow. The wind takes a part of it off the lake, the rest settles, and it keeps the cold out by its density: ten centimetres can cut growth to a ninth. Snow on a lake is denser and conducts about twice what snow on land does. Where nobody reported what fell, the usual snow of the place and date stands in. It is never taken as none.',
 		equation:
-			'k = 0.138 − 1.01 ρ + 3.233 ρ²   (W/m K, ρ in g/cm³), times a lake factor fitted on measured winters',
+			'k = 0.138 − 1.01 ρ + 3.233 ρ²   (W/m K, ρ in g/cm³)\ntimes a lake factor fitted on measured winters',
 		source:
 			'Sturm and others 1997 [T]; Sturm and Liston 2003 [R, abstract]; settling: Verseghy 1991 [M-med]'
 	},
@@ -32,7 +32,7 @@ export const STEPS: readonly Step[] = [
 		title: 'Ice grows at its lower face',
 		words:
 			'The heat that leaves through the snow, the white ice, the clear ice and the film of air above freezes water to the lower face. Heat from the water is taken off. The film and the share of snow that stays depend on how large and how sheltered the lake is.',
-		equation: `growth = ( −air / (snow/k + white/k + clear/k + 1/H) − heat of the water ) / (ρ L)    k of clear ice ${CLEAR_ICE_W_mK} W/m K, ρ ${CLEAR_ICE_kg_m3} kg/m³, L ${FUSION_J_kg / 1000} kJ/kg`,
+		equation: `growth = ( −air / (snow/k + white/k + clear/k + 1/H) − heat of the water ) / (ρ L)\nk of clear ice ${CLEAR_ICE_W_mK} W/m K, ρ ${CLEAR_ICE_kg_m3} kg/m³, L ${FUSION_J_kg / 1000} kJ/kg`,
 		source: 'Ashton, Ice in lakes and rivers [R]; Ashton 1989 [M-hi]'
 	},
 	{

@@ -11,8 +11,8 @@ test('loads that ask for the same share one line, the least first', () => {
 		{ name: 'Quad', required_m: 0.25 }
 	];
 	expect(grouped(marks, METRIC)).toEqual([
-		{ name: 'Sled, Quad', required_m: 0.25 },
-		{ name: 'Car', required_m: 0.4 }
+		{ names: ['Sled', 'Quad'], required_m: 0.25 },
+		{ names: ['Car'], required_m: 0.4 }
 	]);
 });
 

@@ -1,8 +1,8 @@
-import { depth, thickness } from '../format.ts';
+import { depth, requirement, thickness } from '../format.ts';
 import type { Units } from '../units-setting.ts';
 import { rulerTicks } from './ruler.ts';
 import { spread } from './spread.ts';
-import { grouped, markText, type LoadMark } from './thresholds.ts';
+import { grouped, markText, type LoadGroup, type LoadMark } from './thresholds.ts';
 
 export interface ColumnInput {
 	snow_m: number;
@@ -51,7 +51,8 @@ const LABEL = 19;
 const TOP = 14;
 const BODY = 380;
 const SHORTEST_RULER_m = 0.2;
-const HARDLY_ANY_m = 0.01;
+/** Less than this reads as none. */
+const HARDLY_ANY_m = 0.005;
 
 /** The ice column to scale, in the units of an SVG 320 wide. */
 export function columnDrawing(input: ColumnInput): ColumnDrawing {
@@ -63,7 +64,7 @@ export function columnDrawing(input: ColumnInput): ColumnDrawing {
 	const zero = TOP + above_m * perMetre;
 	const down = (metres: number) => zero + metres * perMetre;
 	const layers = stack(input, perMetre);
-	const shown = marks.filter(({ required_m }) => (required_m ?? 0) <= ruler_m);
+	const shown = marks.filter(({ required_m }) => required_m <= ruler_m);
 	const wanted = [
 		...layers.filter(({ holdsName }) => !holdsName).map(layerLabel),
 		...shown.map((mark) => markLabel(mark, down, units)),
@@ -84,13 +85,15 @@ export function columnDrawing(input: ColumnInput): ColumnDrawing {
 		ticks: rulerTicks(ruler_m, units).map(({ at_m, text }) => ({ y: down(at_m), text })),
 		labels: wanted.map((label, index) => ({ ...label, textY: placed[index] ?? label.y })),
 		doubt: doubt(input, down),
-		beyond: marks.filter((mark) => !shown.includes(mark)).map((mark) => markText(mark, units))
+		beyond: marks
+			.filter((mark) => !shown.includes(mark))
+			.map(({ names, required_m }) => `${requirement(required_m, units)} ${names.join(', ')}`)
 	};
 }
 
 /** As far as the ice goes and the next load that it doesn't carry yet. */
-function rulerLength_m(total_m: number, marks: readonly LoadMark[]): number {
-	const next_m = marks.find(({ required_m }) => (required_m ?? 0) > total_m)?.required_m ?? 0;
+function rulerLength_m(total_m: number, marks: readonly LoadGroup[]): number {
+	const next_m = marks.find(({ required_m }) => required_m > total_m)?.required_m ?? 0;
 	return Math.max(SHORTEST_RULER_m, total_m * 1.12, next_m * 1.08);
 }
 
@@ -98,7 +101,7 @@ function stack(input: ColumnInput, perMetre: number): DrawnLayer[] {
 	const { snow_m, slush_m, white_m, clear_m, units } = input;
 	let y = TOP;
 	const layer = (kind: DrawnLayer['kind'], thickness_m: number, says: string): DrawnLayer[] => {
-		if (thickness_m <= 0) return [];
+		if (thickness_m < HARDLY_ANY_m) return [];
 		const height = thickness_m * perMetre;
 		y += height;
 		return [{ kind, y: y - height, height, name: `${kind} ${says}`, holdsName: height >= LABEL }];
@@ -115,12 +118,12 @@ function layerLabel({ y, height, name }: DrawnLayer) {
 	return { kind: 'layer' as const, y: y + height / 2, text: name };
 }
 
-function markLabel(mark: LoadMark, down: (metres: number) => number, units: Units) {
-	return { kind: 'mark' as const, y: down(mark.required_m ?? 0), text: markText(mark, units) };
+function markLabel(mark: LoadGroup, down: (metres: number) => number, units: Units) {
+	return { kind: 'mark' as const, y: down(mark.required_m), text: markText(mark, units) };
 }
 
 function countsLabel({ effectiveLower_m, units }: ColumnInput, down: (metres: number) => number) {
-	if (effectiveLower_m === null || effectiveLower_m < HARDLY_ANY_m) return [];
+	if (effectiveLower_m === null || effectiveLower_m < 2 * HARDLY_ANY_m) return [];
 	const text = `counts as ${thickness(effectiveLower_m, units)} or more`;
 	return [{ kind: 'counts' as const, y: down(effectiveLower_m), text }];
 }

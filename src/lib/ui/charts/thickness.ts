@@ -44,7 +44,7 @@ export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChar
 			},
 			plugins: {
 				tooltip: tooltip(palette),
-				annotation: { annotations: annotations(input, end, palette) }
+				annotation: { clip: false, annotations: annotations(input, end, palette) }
 			}
 		}
 	};
@@ -60,7 +60,7 @@ export function top({ days, readings, loads, units }: ThicknessInput): number {
 		...readings.flatMap((reading) => [reading.mean_m, ...reading.holes_m])
 	];
 	const highest_m = Math.max(0.1, ...drawn);
-	const next = grouped(loads, units).find(({ required_m }) => (required_m ?? 0) > highest_m);
+	const next = grouped(loads, units).find(({ required_m }) => required_m > highest_m);
 	const step = units.measure === 'metric' ? 10 : 4;
 	const room_m = Math.max(highest_m, next?.required_m ?? 0) * 1.06;
 	return Math.ceil(lengthValue(room_m, units) / step) * step;

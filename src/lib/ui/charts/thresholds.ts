@@ -1,4 +1,4 @@
-import { lengthUnit, lengthValue, requirementNumber } from '../format.ts';
+import { lengthValue, requirement, requirementNumber } from '../format.ts';
 import type { Units } from '../units-setting.ts';
 import { spread } from './spread.ts';
 
@@ -6,6 +6,12 @@ import { spread } from './spread.ts';
 export interface LoadMark {
 	name: string;
 	required_m: number | null;
+}
+
+/** Loads that ask for the same. */
+export interface LoadGroup {
+	names: readonly string[];
+	required_m: number;
 }
 
 /** One line for all loads that ask for the same. */
@@ -21,18 +27,15 @@ const LABEL_px = 17;
 const LABEL_LETTERS = 20;
 
 /** Loads by what they ask for, the least first; loads that only an engineer can judge are left out. */
-export function grouped(marks: readonly LoadMark[], units: Units): LoadMark[] {
-	const groups = new Map<string, { names: string[]; required_m: number }>();
+export function grouped(marks: readonly LoadMark[], units: Units): LoadGroup[] {
+	const groups = new Map<string, LoadGroup>();
 	for (const { name, required_m } of marks) {
 		if (required_m === null) continue;
 		const shown = requirementNumber(required_m, units);
 		const group = groups.get(shown) ?? { names: [], required_m };
-		group.names.push(name);
-		groups.set(shown, group);
+		groups.set(shown, { ...group, names: [...group.names, name] });
 	}
-	return [...groups.values()]
-		.map(({ names, required_m }) => ({ name: brief(names), required_m }))
-		.toSorted((a, b) => a.required_m - b.required_m);
+	return [...groups.values()].toSorted((a, b) => a.required_m - b.required_m);
 }
 
 /** The groups within reach of a picture that ends at `end`, with labels that don't collide. */
@@ -43,7 +46,7 @@ export function thresholds(
 	height_px: number
 ): Threshold[] {
 	const within = grouped(marks, units)
-		.map((mark) => ({ mark, value: lengthValue(mark.required_m ?? 0, units) }))
+		.map((mark) => ({ mark, value: lengthValue(mark.required_m, units) }))
 		.filter(({ value }) => value < end);
 	const wanted = within.map(({ value }) => height_px * (1 - value / end) - LABEL_px / 2);
 	const placed = spread(wanted, LABEL_px, LABEL_px / 2, height_px - LABEL_px / 2);
@@ -55,8 +58,8 @@ export function thresholds(
 }
 
 /** The number first, so that a long name can't push it off the picture. */
-export function markText({ name, required_m }: LoadMark, units: Units): string {
-	return `${requirementNumber(required_m, units)} ${lengthUnit(units)} ${name}`;
+export function markText({ names, required_m }: LoadGroup, units: Units): string {
+	return `${requirement(required_m, units)} ${brief(names)}`;
 }
 
 /** As many names as a label has room for; the table beside has them whole. */

@@ -11,7 +11,7 @@ export function lakePage(view: LakeView) {
 	return {
 		lake: { id: lake.id, name: lake.name, isInvented: lake.isInvented, chartSet: lake.chartSet },
 		winter,
-		winters,
+		winters: winters.includes(winter) ? winters : [winter, ...winters],
 		today,
 		asOf,
 		status,
