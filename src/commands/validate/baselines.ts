@@ -11,51 +11,47 @@ export type LeftOut = 'lake' | 'winter';
 /** A simple law that the model has to beat, with a Gaussian of its own left-out spread. */
 export interface Baseline {
 	id: string;
-	name: string;
 	leftOut: LeftOut;
 	/** `null` where the law has nothing to go by. */
 	predict(of: Case): number | null;
 }
 
-/** The laws, α in cm (°C·d)^-½ over plain daily means, gross. */
+/**
+ * The laws, α in cm (°C·d)^-½ over plain daily means, gross. 1.7 is the best single α of the winters
+ * that the parameters were fitted to.
+ */
 export function baselinesFor(winters: readonly LakeWinter[]): Baseline[] {
 	const alphas = alphaSamples(winters);
 	const own = (of: Case) => ownAlpha(alphas, of);
 	return [
-		{ id: 'alpha24', name: 'α = 2.4', leftOut: 'lake', predict: (of) => stefan_m(2.4, of) },
+		{ id: 'alpha24', leftOut: 'lake', predict: (of) => stefan_m(2.4, of) },
 		{
 			id: 'alpha17',
-			name: 'α = 1.7 (best single one here)',
 			leftOut: 'lake',
 			predict: (of) => stefan_m(1.7, of)
 		},
 		{
 			id: 'alphaOtherLakes',
-			name: 'mean α of the other lakes',
 			leftOut: 'lake',
 			predict: (of) => stefan_m(otherLakesAlpha(alphas, of), of)
 		},
 		{
 			id: 'alphaOwn',
-			name: "lake's own mean α, other winters",
 			leftOut: 'winter',
 			predict: (of) => stefan_m(own(of), of)
 		},
 		{
 			id: 'fromLastReading',
-			name: 'from the last reading, own α, thaw 0.35',
 			leftOut: 'winter',
 			predict: (of) => fromLastReading_m(own(of), THAW_cm_degCd, of)
 		},
 		{
 			id: 'fromLastReadingFrostOnly',
-			name: 'from the last reading, own α, no thaw',
 			leftOut: 'winter',
 			predict: (of) => fromLastReading_m(own(of), 0, of)
 		},
 		{
 			id: 'lastReading',
-			name: 'last reading unchanged',
 			leftOut: 'winter',
 			predict: (of) => of.previous?.total_m ?? null
 		}

@@ -29,7 +29,7 @@ export interface Report {
 const FITTED_NOTES = {
 	shipped:
 		'prior and recalibrated use the parameters as shipped: they were fitted to a folder of winters like this one, so on that folder prior is not left out. --refit fits them anew without the lake that is scored',
-	refitted: `prior and recalibrated use, for each lake, parameters fitted anew to the growth readings of the other lakes (${REFITTED.map(({ name }) => name).join(', ')}); the others stay as shipped`
+	refitted: `prior and recalibrated use, for each lake, parameters fitted anew to the growth readings of the other lakes (${REFITTED.map(({ name }) => name).join(', ')}); the others, among them those of decay and ice-out, stay as shipped`
 };
 
 const NOTES = [
