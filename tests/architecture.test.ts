@@ -55,13 +55,12 @@ test('each layer imports only what lies below it', () => {
 		const layer = layerOf(path);
 		if (!layer) return [];
 		return imports(path).flatMap((target) => {
-			if (target.folder === null) {
-				return LAYERS[layer].packages ? [] : [`${path} imports the package ${target.name}`];
+			const { folder, name } = target;
+			if (folder === null) {
+				return LAYERS[layer].packages ? [] : [`${path} imports the package ${name}`];
 			}
 			const allowed = [layer, ...LAYERS[layer].reaches];
-			return allowed.some((place) => isWithin(target.folder, place))
-				? []
-				: [`${path} imports ${target.folder}`];
+			return allowed.some((place) => isWithin(folder, place)) ? [] : [`${path} imports ${folder}`];
 		});
 	});
 	expect(offences).toEqual([]);
