@@ -17,8 +17,8 @@ export interface Baseline {
 }
 
 /**
- * The laws, α in cm (°C·d)^-½ over plain daily means, gross. 1.7 is the best single α of the winters
- * that the parameters were fitted to.
+ * The laws, α in cm (°C·d)^-½ over plain daily means, gross. 1.7 tells whether the
+ * selection is right: on the winters that the parameters were fitted to it scores 7.9 and +0.4 cm.
  */
 export function baselinesFor(winters: readonly LakeWinter[]): Baseline[] {
 	const alphas = alphaSamples(winters);
