@@ -54,10 +54,6 @@ test('new snow on an estimate without any is settled snow', () => {
 });
 
 test('"at least" lifts a thinner sheet to 80 % of what was reached, and never thins it', () => {
-	const reached = (depth_m: number): Reading => ({
-		...reading({ total_m: depth_m }),
-		kind: 'atLeast'
-	});
 	expect(total_m(anchor(COLUMN, [reached(0.6)]).column)).toBeCloseTo(0.48, 12);
 	const below = anchor(COLUMN, [reached(0.3)]);
 	expect(below.column).toEqual(COLUMN);
@@ -79,8 +75,6 @@ test('a reading far too thick is set aside, one far too thin counts', () => {
 });
 
 test('what the core looked like sets the water inside', () => {
-	const withCore = (core: Reading['core']): number =>
-		anchor(COLUMN, [{ ...reading({ total_m: 0.4 }), core }]).column.liquidFraction;
 	expect(withCore('sound')).toBe(0);
 	expect(withCore('wet')).toBe(0.1);
 	expect(withCore('candled')).toBe(0.3);
@@ -89,4 +83,12 @@ test('what the core looked like sets the water inside', () => {
 
 function reading(hole: Partial<Hole>): Reading {
 	return measuredReading('r', '2027-01-20', hole);
+}
+
+function reached(depth_m: number): Reading {
+	return { ...reading({ total_m: depth_m }), kind: 'atLeast' };
+}
+
+function withCore(core: Reading['core']): number {
+	return anchor(COLUMN, [{ ...reading({ total_m: 0.4 }), core }]).column.liquidFraction;
 }

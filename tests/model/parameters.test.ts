@@ -3,6 +3,9 @@ import { exposureFraction, treelessFraction } from '#lib/model/exposure.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
+const at = (latitude: number, elevation_m: number | null) =>
+	treelessFraction({ ...INVENTED_LAKE, latitude, elevation_m });
+
 const sized = (area_km2: number | null) => ({ ...INVENTED_LAKE, area_km2 });
 
 test('a small sheltered lake exchanges less heat and keeps more snow than a wide one', () => {
@@ -28,8 +31,6 @@ test('an unknown area is a middle one', () => {
 });
 
 test('wind strips lakes above the forest, which ends lower toward the pole', () => {
-	const at = (latitude: number, elevation_m: number | null) =>
-		treelessFraction({ ...INVENTED_LAKE, latitude, elevation_m });
 	expect(at(40, 3600)).toBeGreaterThan(0.8);
 	expect(at(46, 500)).toBeLessThan(0.01);
 	expect(at(69, 720)).toBeGreaterThan(0.8);

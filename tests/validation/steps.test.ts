@@ -11,10 +11,13 @@ const INVENTED: [name: string, shape: [number, number, number]][] = [
 	['thawing now and then', [-2, 8, 1.5]]
 ];
 
-test.each(INVENTED)('half the step changes a winter by less than 1 mm: %s', (_, [mean, swing, snow]) => {
-	const shape = { seed: 7, mean_degC: mean, swing_K: swing, snow_kg_m2: snow };
-	expect(changeByHalving_m(seededWinter('2026-12-01', 120, shape))).toBeLessThan(0.001);
-});
+test.each(INVENTED)(
+	'half the step changes a winter by less than 1 mm: %s',
+	(_, [mean, swing, snow]) => {
+		const shape = { seed: 7, mean_degC: mean, swing_K: swing, snow_kg_m2: snow };
+		expect(changeByHalving_m(seededWinter('2026-12-01', 120, shape))).toBeLessThan(0.001);
+	}
+);
 
 describe.runIf(hasMeasuredWinters)('measured winters', () => {
 	test.each([
