@@ -1,4 +1,7 @@
-import { counted, day, degreeDays, depth, rate, thickness, thicknessNumber } from './format.ts';
+import { day } from './format/day.ts';
+import { degreeDays } from './format/degrees.ts';
+import { depth, rate, thickness, thicknessNumber } from './format/length.ts';
+import { counted } from './format/number.ts';
 import type { SeriesDay } from './charts/series.ts';
 import type { Units } from './units-setting.ts';
 

@@ -1,13 +1,8 @@
 import type { Words } from '#lib/model/words.ts';
-import {
-	degreeDays,
-	depth,
-	mass,
-	requirement,
-	shortDay,
-	temperatureStep,
-	thickness
-} from './format.ts';
+import { shortDay } from './format/day.ts';
+import { degreeDays, temperatureStep } from './format/degrees.ts';
+import { depth, requirement, thickness } from './format/length.ts';
+import { mass } from './format/mass.ts';
 import type { Units } from './units-setting.ts';
 
 /** The reader's units for the model's own sentences. */

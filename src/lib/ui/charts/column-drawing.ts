@@ -1,4 +1,4 @@
-import { depth, requirement, thickness } from '../format.ts';
+import { depth, requirement, thickness } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import { rulerTicks } from './ruler.ts';
 import { spread } from './spread.ts';

@@ -1,4 +1,4 @@
-import { degreeDays, degreeDaysValue } from '../format.ts';
+import { degreeDays, degreeDaysValue } from '../format/degrees.ts';
 import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';

@@ -1,4 +1,4 @@
-import { lengthValue } from '../format.ts';
+import { lengthValue } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 
 export interface Tick {

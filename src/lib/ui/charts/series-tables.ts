@@ -1,4 +1,6 @@
-import { day, degreeDays, depth, shortDay, temperature, thickness } from '../format.ts';
+import { day, shortDay } from '../format/day.ts';
+import { degreeDays, temperature } from '../format/degrees.ts';
+import { depth, thickness } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { ReadingPoint } from './reading-points.ts';
 import { weekly, type SeriesDay } from './series.ts';

@@ -1,4 +1,4 @@
-import { depth, lengthValue } from '../format.ts';
+import { depth, lengthValue } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';

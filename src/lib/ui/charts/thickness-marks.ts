@@ -1,6 +1,7 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
-import { lengthValue, shortDay } from '../format.ts';
+import { shortDay } from '../format/day.ts';
+import { lengthValue } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { Palette } from './palette.ts';
 import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';

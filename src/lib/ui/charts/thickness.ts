@@ -1,6 +1,6 @@
 import type { ChartDataset } from 'chart.js';
 import type { IsoDate } from '#lib/model/calendar.ts';
-import { lengthUnit, lengthValue, thickness, thicknessNumber } from '../format.ts';
+import { lengthUnit, lengthValue, thickness, thicknessNumber } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';

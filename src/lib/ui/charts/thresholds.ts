@@ -1,4 +1,4 @@
-import { lengthValue, requirement, requirementNumber } from '../format.ts';
+import { lengthValue, requirement, requirementNumber } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import { spread } from './spread.ts';
 

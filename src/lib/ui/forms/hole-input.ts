@@ -1,5 +1,5 @@
 import type { Hole } from '#lib/model/reading.ts';
-import { depth } from '#lib/ui/format.ts';
+import { depth } from '#lib/ui/format/length.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 import type { FormInput, FormValues, Refusal } from './form-input.ts';
 

@@ -1,5 +1,5 @@
 import type { LoadCase } from '#lib/model/load-case.ts';
-import { mass } from '#lib/ui/format.ts';
+import { mass } from '#lib/ui/format/mass.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
 /** The rows of the published charts, by name, lightest first. */

@@ -1,5 +1,6 @@
 import type { Hole, Reading } from '#lib/model/reading.ts';
-import { counted, depth, depthNumber, thickness, thicknessNumber } from '#lib/ui/format.ts';
+import { depth, depthNumber, thickness, thicknessNumber } from '#lib/ui/format/length.ts';
+import { counted } from '#lib/ui/format/number.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
 export const KIND_WORDS: Record<Reading['kind'], string> = {

@@ -1,5 +1,6 @@
 import type { SiteEvent } from '#lib/model/site-winter.ts';
-import { day, depth } from '#lib/ui/format.ts';
+import { day } from '#lib/ui/format/day.ts';
+import { depth } from '#lib/ui/format/length.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
 /** An event in a sentence without its full stop. */

@@ -1,5 +1,6 @@
 import { error } from '@sveltejs/kit';
 import { z } from 'zod';
+import { logFailure } from '#lib/server/services/failure.ts';
 import { importWeather, type ColumnGuess } from '#lib/server/services/import-weather.ts';
 import { getLake } from '#lib/server/services/lakes.ts';
 import { columnChoices } from '#lib/server/services/column-choices.ts';
@@ -42,8 +43,10 @@ export const POST: RequestHandler = async ({ params, request, locals, url }) => 
 	)
 		.then((report) => tell({ report }))
 		.catch((cause: unknown) => {
-			console.error(`Import of weather for ${id} failed`, cause);
-			tell({ failed: 'The import failed on our side. Nothing of the file was stored; try again.' });
+			const number = logFailure(`Import of weather for ${id}`, cause);
+			tell({
+				failed: `The import failed on our side (number ${number}). Nothing of the file was stored; try again.`
+			});
 		})
 		.finally(() => void writer.close().catch(() => undefined));
 	return new Response(lines.readable, {
