@@ -67,7 +67,7 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 	const isFlooding =
 		floodsWith_m !== null && ice_m >= FLOODABLE_m && floodsWith_m < NEAR_FLOODING_m;
 	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
-	const white = `${words.depth(column.white_m)} of ${words.depth(ice_m)}`;
+	const white = `${words.thickness(column.white_m)} of ${words.thickness(ice_m)}`;
 	return [
 		...given(column.liquidFraction >= ROTTEN, 'rotting', `Rotting: ${rottenText(column)}`),
 		...given(
