@@ -99,7 +99,9 @@ function notExpected(load: StripLoad, { from, to, asOf }: Span): string {
 
 function chanceToday(load: StripLoad, span: Span): string | null {
 	const met = load.met_percent[indexOf(span)] ?? null;
-	return met === null || met < HARDLY_percent ? null : `Chance on ${shortDay(span.asOf)}: ${inTen(met)}.`;
+	return met === null || met < HARDLY_percent
+		? null
+		: `Chance on ${shortDay(span.asOf)}: ${inTen(met)}.`;
 }
 
 function indexOf({ from, asOf }: Span): number {
