@@ -56,6 +56,13 @@ test('a warm spell comes first', () => {
 	expect(codes({}, { warm })[0]).toBe('warmSpell');
 });
 
+test('an answer of another day says so before anything else', () => {
+	expect(codes({}, { now: '2027-01-14', floodsWith_m: 0.02 }).slice(0, 2)).toEqual([
+		'weatherOld',
+		'floodingNear'
+	]);
+});
+
 test('where the ice broke is named with its place and day', () => {
 	const broke = reading('2027-01-03', [], { kind: 'wentThrough', place: 'north inlet' });
 	const texts = cautions({}, { readings: [broke] }).map((caution) => caution.text);

@@ -39,12 +39,24 @@ export interface CautionInput {
 /** What a reader must have before the eyes beside any answer; the weightiest first. */
 export function cautionsFor(input: CautionInput): Caution[] {
 	return [
+		...ofTheTime(input),
 		...ofTheDay(input),
 		...ofTheIce(input),
 		...ofTheRecord(input),
 		...ofReadings(input),
 		...always(input)
 	];
+}
+
+/** First of all: an answer of another day is none for today. */
+function ofTheTime({ asOf, now, lastWeatherOn, words }: CautionInput): Caution[] {
+	const shown = lastWeatherOn !== null && lastWeatherOn < asOf ? lastWeatherOn : asOf;
+	const age_d = daysBetween(shown, now);
+	return given(
+		age_d >= OLD_WEATHER_d,
+		'weatherOld',
+		`This is the state of ${words.day(shown)}, ${age_d} days ago; what has happened since is not in it.`
+	);
 }
 
 function ofTheDay({ warm, isColdSnap, iceOutOn, words }: CautionInput): Caution[] {
@@ -100,10 +112,8 @@ function floodingText(snow_m: number, words: Words): string {
 		: `About ${words.depth(snow_m)} more snow floods the ice.`;
 }
 
-function ofTheRecord({ asOf, now, today, lastWeatherOn, words }: CautionInput): Caution[] {
+function ofTheRecord({ today }: CautionInput): Caution[] {
 	const gapDays = today?.since.gapDays ?? 0;
-	const shown = lastWeatherOn !== null && lastWeatherOn < asOf ? lastWeatherOn : asOf;
-	const age_d = daysBetween(shown, now);
 	return [
 		...given(
 			today !== null && !today.day.snowKnown,
@@ -114,11 +124,6 @@ function ofTheRecord({ asOf, now, today, lastWeatherOn, words }: CautionInput): 
 			gapDays > 0,
 			'gaps',
 			`${gapDays === 1 ? 'One day' : `${gapDays} days`} without a temperature since freeze-up or the last hole: no ice is made of them, and the doubt is wider.`
-		),
-		...given(
-			age_d >= OLD_WEATHER_d,
-			'weatherOld',
-			`This is the state of ${words.day(shown)}, ${age_d} days ago; what has happened since is not in it.`
 		)
 	];
 }
