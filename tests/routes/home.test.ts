@@ -1,16 +1,20 @@
 import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import { lakeCard } from '../../src/routes/lake-card.ts';
-import { load } from '../../src/routes/+page.server.ts';
+import { actions, load } from '../../src/routes/+page.server.ts';
+import { deleteLake, listLakes } from '#lib/server/services/lakes.ts';
 import HomePage from '../../src/routes/+page.svelte';
-import { formEvent } from '../support/form-event.ts';
+import { formEvent, outcomeOf } from '../support/form-event.ts';
 import { freshContext, inventedLake } from '../support/fresh-context.ts';
 import { inventedForecast, inventedOutlook, inventedView } from '../support/invented-view.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 
-function shown(cards: ReturnType<typeof lakeCard>[]): string {
-	const props = { data: { units: METRIC, cards }, params: {}, form: null };
+function shown(
+	cards: ReturnType<typeof lakeCard>[],
+	deleted: { id: string; name: string }[] = []
+): string {
+	const props = { data: { units: METRIC, cards, deleted }, params: {}, form: null };
 	return render(HomePage, { props: props as never })
 		.body.replace(/<!--[\s\S]*?-->/g, '')
 		.replace(/<(?!a )[^>]*>/g, ' ')
@@ -20,7 +24,9 @@ function shown(cards: ReturnType<typeof lakeCard>[]): string {
 test('a lake is told in its answer, on foot, its weightiest caution and its ages', () => {
 	const page = shown([lakeCard(inventedView())]);
 	expect(page).toContain('Pinder Lake (invented)');
-	expect(page).toContain('41 cm of ice, at least 31 at nine spots in ten.');
+	expect(page).toContain(
+		'About 41 cm of ice on 10 Feb, but one hole in ten would have shown less than 31.'
+	);
 	expect(page).toContain('On foot, alone: chart minimum reached, drilled; asks 15 cm.');
 	expect(page).toContain('4 cm more snow floods the ice');
 	expect(page).toContain('Weather: 3 days ago. Reading: 3 days ago.');
@@ -55,4 +61,24 @@ test('every stored lake gets a card', async () => {
 	};
 	expect(data.cards.map(({ name }) => name)).toEqual(['North Test Lake', 'South Test Lake']);
 	expect(data.cards.map(({ status }) => status)).toEqual(['noWeather', 'noWeather']);
+});
+
+test('a deleted lake stays within reach of an undo', async () => {
+	const context = await freshContext();
+	const { id } = await inventedLake(context, { name: 'North Test Lake' });
+	await deleteLake(context, id);
+	const data = (await load(formEvent({ context }))) as {
+		deleted: { id: string; name: string }[];
+	};
+	expect(data.deleted).toEqual([{ id, name: 'North Test Lake' }]);
+	expect(shown([], data.deleted)).toContain('Deleted: North Test Lake');
+	const undone = await outcomeOf(actions['restore'], formEvent({ context, fields: { id } }));
+	expect(undone).toMatchObject({ status: 303, location: `/lakes/${id}` });
+	expect(await listLakes(context)).toHaveLength(1);
+});
+
+test('the undo of a lake that never was is not found', async () => {
+	const context = await freshContext();
+	const undo = outcomeOf(actions['restore'], formEvent({ context, fields: { id: 'none' } }));
+	await expect(undo).rejects.toMatchObject({ status: 404 });
 });

@@ -1,4 +1,4 @@
-import type { Insertable, Kysely, Selectable, Updateable } from 'kysely';
+import type { Insertable, Kysely, NotNull, Selectable, Updateable } from 'kysely';
 import type { Database, LakeTable } from './schema.ts';
 
 export type LakeRow = Selectable<LakeTable>;
@@ -11,6 +11,19 @@ export function listLakeRows(db: Kysely<Database>): Promise<LakeRow[]> {
 		.where('deleted_at', 'is', null)
 		.orderBy('name')
 		.orderBy('id')
+		.execute();
+}
+
+/** Lakes that are deleted, the last one first. */
+export function listDeletedLakeRows(
+	db: Kysely<Database>
+): Promise<(Pick<LakeRow, 'id' | 'name'> & { deleted_at: string })[]> {
+	return db
+		.selectFrom('lake')
+		.select(['id', 'name', 'deleted_at'])
+		.where('deleted_at', 'is not', null)
+		.orderBy('deleted_at', 'desc')
+		.$narrowType<{ deleted_at: NotNull }>()
 		.execute();
 }
 
