@@ -37,7 +37,7 @@ function input(changes: Partial<ThicknessInput> = {}): ThicknessInput {
 		days,
 		readings: readingPoints(inventedView().readings, '2027-02-10'),
 		anchors: inventedOutlook().anchors,
-		loads: inventedForecast().loads,
+		loads: inventedForecast().loads.map((load) => ({ ...load, mark: load.name })),
 		asOf: '2027-02-10',
 		span,
 		units: METRIC,

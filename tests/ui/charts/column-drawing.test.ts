@@ -4,7 +4,7 @@ import { rulerTicks } from '#lib/ui/charts/ruler.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 const LOADS = [0.15, 0.2, 0.25, 0.4, 0.51].map((required_m) => ({
-	name: `Load of ${required_m}`,
+	mark: `Load of ${required_m}`,
 	required_m
 }));
 
@@ -15,7 +15,7 @@ function column(changes: Partial<ColumnInput> = {}): ColumnInput {
 		white_m: 0.09,
 		clear_m: 0.22,
 		totalLower_m: 0.24,
-		effectiveLower_m: 0.2,
+		counts: [{ who: 'on foot', at_m: 0.2 }],
 		loads: LOADS,
 		units: METRIC,
 		...changes
@@ -51,7 +51,13 @@ test('the ruler reaches past the ice to the next load, and names what lies deepe
 });
 
 test('open water has no layers, no doubt and no bound, and still a ruler', () => {
-	const empty = { snow_m: 0, white_m: 0, clear_m: 0, totalLower_m: 0, effectiveLower_m: 0 };
+	const empty = {
+		snow_m: 0,
+		white_m: 0,
+		clear_m: 0,
+		totalLower_m: 0,
+		counts: [{ who: 'on foot', at_m: 0 }]
+	};
 	const { layers, doubt, labels, ticks } = columnDrawing(column(empty));
 	expect(layers).toEqual([]);
 	expect(doubt).toBeNull();
@@ -66,7 +72,10 @@ test.each([0, 0.01, 0.05, 0.3, 0.8, 1.5])('labels never overlap at %d m of ice',
 		white_m: ice_m * 0.02,
 		clear_m: ice_m * 0.98,
 		totalLower_m: ice_m * 0.7,
-		effectiveLower_m: ice_m * 0.65
+		counts: [
+			{ who: 'on foot', at_m: ice_m * 0.65 },
+			{ who: 'for vehicles', at_m: ice_m * 0.6 }
+		]
 	});
 	const { labels, height } = columnDrawing(input);
 	const places = labels.map(({ textY }) => textY).toSorted((a, b) => a - b);

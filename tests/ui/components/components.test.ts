@@ -43,16 +43,20 @@ test('the drawn column carries its sentence, its layers and its marks', () => {
 		white_m: 0.09,
 		clear_m: 0.22,
 		totalLower_m: 0.25,
-		effectiveLower_m: 0.205,
-		loads: [{ name: 'On foot', required_m: 0.15 }],
+		counts: [
+			{ who: 'on foot', at_m: 0.205 },
+			{ who: 'for vehicles', at_m: 0.158 }
+		],
+		loads: [{ mark: 'on foot', required_m: 0.15 }],
 		units: METRIC
 	});
 	const { body } = render(IceColumn, { props: { drawing, label: 'The column.', unit: 'cm' } });
 	expect(body).toContain('role="img" aria-label="The column."');
-	for (const words of ['snow 6 cm', 'white 9 cm', 'clear 22 cm', '15 cm On foot']) {
+	for (const words of ['snow 6 cm', 'white 9 cm', 'clear 22 cm', '15 cm on foot']) {
 		expect(body).toContain(words);
 	}
-	expect(body).toContain('counts as 20 cm or more');
+	expect(body).toContain('counts as 20 cm on foot');
+	expect(body).toContain('counts as 15 cm for vehicles');
 	expect(body).not.toContain('NaN');
 });
 
@@ -63,7 +67,7 @@ test('open water is drawn as open water', () => {
 		white_m: 0,
 		clear_m: 0,
 		totalLower_m: 0,
-		effectiveLower_m: 0,
+		counts: [{ who: 'on foot', at_m: 0 }],
 		loads: [],
 		units: METRIC
 	});

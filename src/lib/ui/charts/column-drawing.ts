@@ -10,7 +10,8 @@ export interface ColumnInput {
 	white_m: number;
 	clear_m: number;
 	totalLower_m: number | null;
-	effectiveLower_m: number | null;
+	/** What the ice counts as at its lower bound, and for whom. */
+	counts: readonly { who: string; at_m: number | null }[];
 	loads: readonly LoadMark[];
 	units: Units;
 }
@@ -68,7 +69,7 @@ export function columnDrawing(input: ColumnInput): ColumnDrawing {
 	const wanted = [
 		...layers.filter(({ holdsName }) => !holdsName).map(layerLabel),
 		...shown.map((mark) => markLabel(mark, down, units)),
-		...countsLabel(input, down)
+		...countsLabels(input, down)
 	];
 	const foot = Math.max(down(ruler_m), TOP + wanted.length * LABEL);
 	const placed = spread(
@@ -87,7 +88,7 @@ export function columnDrawing(input: ColumnInput): ColumnDrawing {
 		doubt: doubt(input, down),
 		beyond: marks
 			.filter((mark) => !shown.includes(mark))
-			.map(({ names, required_m }) => `${requirement(required_m, units)} ${names.join(', ')}`)
+			.map(({ names, required_m }) => `${requirement(required_m, units)} ${[...names].join(', ')}`)
 	};
 }
 
@@ -122,10 +123,12 @@ function markLabel(mark: LoadGroup, down: (metres: number) => number, units: Uni
 	return { kind: 'mark' as const, y: down(mark.required_m), text: markText(mark, units) };
 }
 
-function countsLabel({ effectiveLower_m, units }: ColumnInput, down: (metres: number) => number) {
-	if (effectiveLower_m === null || effectiveLower_m < 2 * HARDLY_ANY_m) return [];
-	const text = `counts as ${thickness(effectiveLower_m, units)} or more`;
-	return [{ kind: 'counts' as const, y: down(effectiveLower_m), text }];
+function countsLabels({ counts, units }: ColumnInput, down: (metres: number) => number) {
+	return counts.flatMap(({ who, at_m }) => {
+		if (at_m === null || at_m < 2 * HARDLY_ANY_m) return [];
+		const text = `counts as ${thickness(at_m, units)} ${who}`;
+		return [{ kind: 'counts' as const, y: down(at_m), text }];
+	});
 }
 
 function doubt({ totalLower_m, white_m, clear_m }: ColumnInput, down: (metres: number) => number) {

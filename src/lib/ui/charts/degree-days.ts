@@ -3,7 +3,7 @@ import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';
 import type { SeriesDay } from './series.ts';
-import { timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
+import { LAYOUT, timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
 import { tooltip } from './tooltip.ts';
 
 export interface DegreeDaysInput {
@@ -28,6 +28,7 @@ export function degreeDaysChart(input: DegreeDaysInput, palette: Palette): AnyCh
 		options: {
 			animation: false,
 			maintainAspectRatio: false,
+			layout: LAYOUT,
 			interaction: { mode: 'x', intersect: false },
 			scales: {
 				x: timeAxis(input.span, palette),

@@ -13,7 +13,7 @@ export interface SeriesTable {
 
 export function thicknessTable(days: readonly SeriesDay[], units: Units): SeriesTable {
 	return {
-		columns: ['Day', 'Estimate', 'At least', 'Clear', 'White', 'Counts as at least'],
+		columns: ['Day', 'Estimate', 'Lower bound', 'Clear', 'White', 'Counts as, lower bound'],
 		rows: weekly(days).map((each) => ({
 			id: each.on,
 			cells: [

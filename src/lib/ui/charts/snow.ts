@@ -3,7 +3,7 @@ import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
 import type { Palette } from './palette.ts';
 import type { SeriesDay } from './series.ts';
-import { timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
+import { LAYOUT, timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
 import { tooltip } from './tooltip.ts';
 
 export interface SnowInput {
@@ -36,9 +36,10 @@ export function snowChart({ days, span, units }: SnowInput, palette: Palette): A
 		options: {
 			animation: false,
 			maintainAspectRatio: false,
+			layout: LAYOUT,
 			interaction: { mode: 'x', intersect: false },
 			scales: {
-				x: { ...timeAxis(span, palette), offset: false },
+				x: timeAxis(span, palette),
 				y: valueAxis({ suggestedMax: lengthValue(0.05, units) }, palette)
 			},
 			plugins: { tooltip: tooltip(palette) }

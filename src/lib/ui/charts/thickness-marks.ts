@@ -7,7 +7,7 @@ import type { Palette } from './palette.ts';
 import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { ThicknessInput } from './thickness.ts';
 import type { TimeSpan } from './time-axis.ts';
-import { thresholds } from './thresholds.ts';
+import { thresholds, type Threshold } from './thresholds.ts';
 
 /** Height of the chart's box, and of the plot in it without the date scale. */
 export const THICKNESS_px = 360;
@@ -16,9 +16,13 @@ const PLOT_px = 328;
 /** What the loads ask for, where readings moved the estimate, and the day knowledge ends. */
 export function annotations(input: ThicknessInput, end: number, palette: Palette) {
 	const lines: Record<string, AnnotationOptions> = {};
-	const marks = thresholds(input.loads, input.units, end, PLOT_px);
-	for (const { value, label, shift_px } of marks) {
-		lines[`asks ${label}`] = thresholdLine(value, label, shift_px, palette);
+	const marks = thresholds(input.loads, input.units, {
+		end,
+		height_px: PLOT_px,
+		carried_m: lowest_m(input)
+	});
+	for (const mark of marks) {
+		lines[`asks ${mark.label}`] = thresholdLine(mark, palette);
 	}
 	for (const { on, before_m, after_m } of input.anchors) {
 		lines[`anchor ${on}`] = {
@@ -38,7 +42,13 @@ export function annotations(input: ThicknessInput, end: number, palette: Palette
 	return lines;
 }
 
-function thresholdLine(value: number, label: string, shift_px: number, palette: Palette) {
+/** Where the lowest curve ends; a label's height below it nothing is drawn. */
+function lowest_m({ days }: ThicknessInput): number {
+	const last = days.at(-1);
+	return last ? 0.85 * Math.min(last.total_m, last.effectiveLower_m ?? last.total_m) : 0;
+}
+
+function thresholdLine({ value, label, side, shift_px }: Threshold, palette: Palette) {
 	return {
 		type: 'line',
 		yMin: value,
@@ -49,7 +59,7 @@ function thresholdLine(value: number, label: string, shift_px: number, palette: 
 		label: {
 			display: true,
 			content: label,
-			position: 'start',
+			position: side,
 			color: palette.mark,
 			backgroundColor: palette.sheet,
 			font: { family: palette.font, size: 13, weight: 'normal' },

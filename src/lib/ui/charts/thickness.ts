@@ -8,7 +8,7 @@ import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { SeriesDay } from './series.ts';
 import { annotations } from './thickness-marks.ts';
 import { grouped, type LoadMark } from './thresholds.ts';
-import { timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
+import { LAYOUT, timeAxis, valueAxis, type TimeSpan } from './time-axis.ts';
 import { tooltip } from './tooltip.ts';
 
 export interface ThicknessInput {
@@ -37,6 +37,7 @@ export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChar
 		options: {
 			animation: false,
 			maintainAspectRatio: false,
+			layout: LAYOUT,
 			interaction: { mode: 'x', intersect: false },
 			scales: {
 				x: timeAxis(input.span, palette),

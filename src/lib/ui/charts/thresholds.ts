@@ -2,15 +2,15 @@ import { lengthValue, requirement, requirementNumber } from '../format/length.ts
 import type { Units } from '../units-setting.ts';
 import { spread } from './spread.ts';
 
-/** A load and the effective thickness asked for it. */
+/** A load by its short name, and the effective thickness asked for it. */
 export interface LoadMark {
-	name: string;
+	mark: string;
 	required_m: number | null;
 }
 
-/** Loads that ask for the same. */
+/** Loads that ask for the same, each name once. */
 export interface LoadGroup {
-	names: readonly string[];
+	names: ReadonlySet<string>;
 	required_m: number;
 }
 
@@ -19,31 +19,35 @@ export interface Threshold {
 	/** In the person's unit. */
 	value: number;
 	label: string;
+	/** The end of the line with fewer curves around it. */
+	side: 'start' | 'end';
 	/** Pixels to move the label down from its line, so that no two labels touch. */
 	shift_px: number;
 }
 
 const LABEL_px = 17;
-const LABEL_LETTERS = 20;
+const LABEL_LETTERS = 22;
 
 /** Loads by what they ask for, the least first; loads that only an engineer can judge are left out. */
 export function grouped(marks: readonly LoadMark[], units: Units): LoadGroup[] {
 	const groups = new Map<string, LoadGroup>();
-	for (const { name, required_m } of marks) {
+	for (const { mark, required_m } of marks) {
 		if (required_m === null) continue;
 		const shown = requirementNumber(required_m, units);
-		const group = groups.get(shown) ?? { names: [], required_m };
-		groups.set(shown, { ...group, names: [...group.names, name] });
+		const group = groups.get(shown) ?? { names: new Set(), required_m };
+		groups.set(shown, { ...group, names: new Set([...group.names, mark]) });
 	}
 	return [...groups.values()].toSorted((a, b) => a.required_m - b.required_m);
 }
 
-/** The groups within reach of a picture that ends at `end`, with labels that don't collide. */
+/**
+ * The groups within reach of a picture that ends at `end`, with labels that don't collide. Those
+ * under `carried_m`, below which nothing else is drawn on the last day, are named at that day's end.
+ */
 export function thresholds(
 	marks: readonly LoadMark[],
 	units: Units,
-	end: number,
-	height_px: number
+	{ end, height_px, carried_m }: { end: number; height_px: number; carried_m: number }
 ): Threshold[] {
 	const within = grouped(marks, units)
 		.map((mark) => ({ mark, value: lengthValue(mark.required_m, units) }))
@@ -53,20 +57,21 @@ export function thresholds(
 	return within.map(({ mark, value }, index) => ({
 		value,
 		label: markText(mark, units),
+		side: mark.required_m < carried_m ? 'end' : 'start',
 		shift_px: (placed[index] ?? 0) - (wanted[index] ?? 0)
 	}));
 }
 
 /** The number first, so that a long name can't push it off the picture. */
 export function markText({ names, required_m }: LoadGroup, units: Units): string {
-	return `${requirement(required_m, units)} ${brief(names)}`;
+	return `${requirement(required_m, units)} ${brief([...names])}`;
 }
 
 /** As many names as a label has room for; the table beside has them whole. */
 function brief(names: readonly string[]): string {
 	const all = names.join(', ');
 	if (all.length <= LABEL_LETTERS) return all;
-	const rest = names.length > 1 ? ` +${names.length - 1}` : '';
+	const rest = names.length > 1 ? ` and ${names.length - 1} more` : '';
 	const first = names[0] ?? '';
 	const room = LABEL_LETTERS - rest.length;
 	return (first.length <= room ? first : `${first.slice(0, room - 1).trimEnd()}…`) + rest;

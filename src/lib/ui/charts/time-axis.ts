@@ -11,6 +11,9 @@ export interface TimeSpan {
 /** Width of the scale on the left, the same in each picture so that their days line up. */
 export const SCALE_WIDTH_px = 46;
 
+/** No room of its own for points at an edge, which would push one picture's days off the others'. */
+export const LAYOUT = { autoPadding: false, padding: { top: 6, right: 6 } };
+
 /** From freeze-up to a little past the last day that must be seen; never less than a month. */
 export function timeSpan(from: IsoDate, last: IsoDate): TimeSpan {
 	const days = Math.max(28, daysBetween(from, last));
@@ -29,7 +32,9 @@ export function timeAxis({ from, to }: TimeSpan, palette: Palette) {
 			displayFormats: { month: 'MMM', day: 'd MMM' },
 			tooltipFormat: 'd MMM yyyy'
 		},
-		grid: { color: palette.rule, tickColor: palette.line },
+		// A picture of bars would draw its months between the days.
+		offset: false,
+		grid: { color: palette.rule, tickColor: palette.line, offset: false },
 		border: { color: palette.line },
 		ticks: {
 			color: palette.soft,
