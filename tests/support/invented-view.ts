@@ -1,5 +1,6 @@
 import { addDays } from '#lib/model/calendar.ts';
 import type { Forecast, ForecastDay, ForecastLoad, Quantiles } from '#lib/model/forecast.ts';
+import type { ChartUse, LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Hole, Reading } from '#lib/model/reading.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
@@ -35,7 +36,7 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 			events: []
 		},
 		readings: READINGS,
-		loads: [],
+		loads: (changes.outlook?.forecast.loads ?? LOADS).map(loadCase),
 		outlook: inventedOutlook(),
 		weather: {
 			from: '2026-10-01',
@@ -48,6 +49,21 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 		...changes
 	};
 }
+
+/** The load that an answer is about; what its name leaves open is a car. */
+function loadCase({ id, name, mass_kg }: ForecastLoad): LoadCase {
+	const use = USES[id] ?? 'car';
+	return { id, name, mass_kg, use, parked_h: 0, wetCracks: 0, current: false, group: false };
+}
+
+const USES: Record<string, ChartUse> = {
+	'on-foot': 'onFoot',
+	group: 'group',
+	snowmobile: 'snowmobile',
+	atv: 'atv',
+	pickup: 'lightTruck',
+	shelter: 'truckWithShelter'
+};
 
 export function inventedOutlook(changes: Partial<Outlook> = {}): Outlook {
 	return {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { SeriesDay } from '#lib/ui/charts/series.ts';
 import {
+	boundsSentence,
 	columnSentence,
 	degreeDaysSentence,
 	growth,
@@ -33,20 +34,22 @@ function ice(changes: Partial<SeriesDay> = {}): SeriesDay {
 
 test('the answer says estimate, doubt and what the white ice takes off', () => {
 	expect(verdict(ice(), METRIC)).toEqual({
-		main: '31 cm of ice, at least 25 at nine spots in ten.',
-		rest: '9 cm of it white, which counts half: together as good as 26 clear, at least 20.'
+		main: 'About 31 cm of ice, but one hole in ten would show less than 25.',
+		rest: 'It counts as 26 cm of clear ice, since the 9 cm of white in it count half.'
 	});
 });
 
 test('the answer follows the units', () => {
-	expect(verdict(ice(), IMPERIAL).main).toBe('12 in of ice, at least 9.5 at nine spots in ten.');
+	expect(verdict(ice(), IMPERIAL).main).toBe(
+		'About 12 in of ice, but one hole in ten would show less than 9.5.'
+	);
 });
 
 test('a bound of nothing is said as such', () => {
 	const young = ice({ total_m: 0.03, white_m: 0, clear_m: 0.03, totalLower_m: 0 });
 	expect(verdict(young, METRIC)).toEqual({
-		main: '3 cm of ice, perhaps none at one spot in ten.',
-		rest: 'All of it clear.'
+		main: 'About 3 cm of ice, but one hole in ten would show hardly any.',
+		rest: 'All of it is clear.'
 	});
 });
 
@@ -59,9 +62,28 @@ test('no ice is called open water, by this estimate', () => {
 
 test('without a bound none is made up', () => {
 	expect(verdict(ice({ totalLower_m: null, effectiveLower_m: null }), METRIC)).toEqual({
-		main: '31 cm of ice.',
-		rest: '9 cm of it white, which counts half: together as good as 26 clear.'
+		main: 'About 31 cm of ice.',
+		rest: 'It counts as 26 cm of clear ice, since the 9 cm of white in it count half.'
 	});
+});
+
+test('an answer of another day names it', () => {
+	expect(verdict(ice(), METRIC, true).main).toBe(
+		'About 31 cm of ice on 14 Jan, but one hole in ten would have shown less than 25.'
+	);
+	expect(verdict(ice({ total_m: 0 }), METRIC, true).main).toBe(
+		'Open water by this estimate on 14 Jan.'
+	);
+});
+
+test('what loads are held against is said for whom a bound is known', () => {
+	expect(boundsSentence({ onFoot_m: 0.205, vehicles_m: 0.158 }, METRIC)).toBe(
+		'Loads are held against its lower bound: 20 cm on foot, 15 cm for vehicles.'
+	);
+	expect(boundsSentence({ onFoot_m: 0.205, vehicles_m: null }, METRIC)).toBe(
+		'Loads are held against its lower bound: 20 cm on foot.'
+	);
+	expect(boundsSentence({ onFoot_m: null, vehicles_m: null }, METRIC)).toBeNull();
 });
 
 test('growth, loss and standing still are told apart', () => {

@@ -1,4 +1,4 @@
-import { day } from './format/day.ts';
+import { day, shortDay } from './format/day.ts';
 import { degreeDays } from './format/degrees.ts';
 import { depth, rate, thickness, thicknessNumber } from './format/length.ts';
 import { counted } from './format/number.ts';
@@ -17,15 +17,16 @@ const STILL_m = 0.0005;
 /** A layer of less than this reads as none. */
 const HARDLY_ANY_m = 0.005;
 
-/** The ice of one day with its doubt. */
-export function verdict(ice: SeriesDay, units: Units): Verdict {
+/** The ice of one day with its doubt. `isPast` names the day, for it is not today's. */
+export function verdict(ice: SeriesDay, units: Units, isPast = false): Verdict {
+	const when = isPast ? ` on ${shortDay(ice.on)}` : '';
 	if (ice.total_m < HARDLY_ANY_m) {
-		return { main: 'Open water by this estimate.', rest: null };
+		return { main: `Open water by this estimate${when}.`, rest: null };
 	}
 	const main =
 		ice.totalLower_m === null
-			? `${thickness(ice.total_m, units)} of ice.`
-			: `${thickness(ice.total_m, units)} of ice, ${atLeast(ice.totalLower_m, units)}.`;
+			? `About ${thickness(ice.total_m, units)} of ice${when}.`
+			: `About ${thickness(ice.total_m, units)} of ice${when}, but one hole in ten would ${isPast ? 'have shown' : 'show'} ${less(ice.totalLower_m, units)}.`;
 	return { main, rest: counts(ice, units) };
 }
 
@@ -47,19 +48,29 @@ export function columnSentence(ice: SeriesDay, units: Units): string {
 	return layers.length === 0 ? 'Open water.' : `From the top: ${layers.join(', ')}.`;
 }
 
-function atLeast(lower_m: number, units: Units): string {
+function less(lower_m: number, units: Units): string {
 	const least = thicknessNumber(lower_m, units);
-	return least === '0'
-		? 'perhaps none at one spot in ten'
-		: `at least ${least} at nine spots in ten`;
+	return least === '0' ? 'hardly any' : `less than ${least}`;
 }
 
-function counts({ white_m, effective_m, effectiveLower_m }: SeriesDay, units: Units): string {
-	const least =
-		effectiveLower_m === null ? '' : `, at least ${thicknessNumber(effectiveLower_m, units)}`;
+function counts({ white_m, effective_m }: SeriesDay, units: Units): string {
 	return white_m < HARDLY_ANY_m
-		? 'All of it clear.'
-		: `${thickness(white_m, units)} of it white, which counts half: together as good as ${thicknessNumber(effective_m, units)} clear${least}.`;
+		? 'All of it is clear.'
+		: `It counts as ${thickness(effective_m, units)} of clear ice, since the ${thickness(white_m, units)} of white in it count half.`;
+}
+
+/** What loads are held against, for the bounds that are known. */
+export function boundsSentence(
+	{ onFoot_m, vehicles_m }: { onFoot_m: number | null; vehicles_m: number | null },
+	units: Units
+): string | null {
+	const bounds = [
+		...(onFoot_m === null ? [] : [`${thickness(onFoot_m, units)} on foot`]),
+		...(vehicles_m === null ? [] : [`${thickness(vehicles_m, units)} for vehicles`])
+	];
+	return bounds.length === 0
+		? null
+		: `Loads are held against its lower bound: ${bounds.join(', ')}.`;
 }
 
 /** What the thickness chart shows, for who can't see it. */

@@ -8,3 +8,9 @@ export const STATUS_WORDS: Record<LoadStatus, string> = {
 	withheld: 'Withheld: stay off',
 	askAnEngineer: 'Ask an ice engineer'
 };
+
+/** The same where a row says already that it is about the chart minimum. */
+export const ROW_WORDS: Record<LoadStatus, string> = {
+	...STATUS_WORDS,
+	reached: 'Reached, drilled'
+};

@@ -60,8 +60,8 @@ export const STEPS: readonly Step[] = [
 	{
 		title: 'The doubt around it',
 		words:
-			'Two doubts are kept apart: how wrong the estimate may be for the whole site, and how far one spot differs from the next. Both grow with time since the last hole. “At least, at nine spots in ten” is the estimate less 1.28 times both together. For vehicles, which cross many spots, the thinnest of five is taken.',
-		equation: 'at least = estimate − 1.28 √(site² + spot²)',
+			'Two doubts are kept apart: how wrong the estimate may be for the whole site, and how far one spot differs from the next. Both grow with time since the last hole. The lower bound, which one hole in ten falls short of, is the estimate less 1.28 times both together. For vehicles, which cross many spots, the thinnest of five is taken.',
+		equation: 'lower bound = estimate − 1.28 √(site² + spot²)',
 		source:
 			'Normal errors; sizes derived from published accuracies, not a published figure themselves'
 	},

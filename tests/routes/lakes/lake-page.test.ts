@@ -33,7 +33,7 @@ function text(html: string): string {
 test('the answer comes first, before cautions, loads and pictures', () => {
 	const page = text(shown());
 	const order = [
-		'41 cm of ice, at least 31 at nine spots in ten.',
+		'About 41 cm of ice on 10 Feb, but one hole in ten would have shown less than 31.',
 		'Before anybody goes',
 		'What the charts ask for',
 		'The ice column on 10 Feb',
@@ -62,21 +62,22 @@ test('it tells when the answer is of, and how old weather and reading are', () =
 
 test('each load shows both charts, its own bound and its status with the reason', () => {
 	const page = text(shown());
-	expect(page).toContain('Snowmobile 400 kg 25 , decides 18 27');
-	expect(page).toContain('Expected, not drilled.');
-	expect(page).toContain('Withheld: stay off.');
+	expect(page).toContain('Snowmobile 400 kg asks 25 cm Expected, not drilled common 18 cm');
+	expect(page).toContain('Withheld: stay off common 20 cm');
+	expect(page).toContain('Nine spots in ten count as 27 cm or more.');
+	expect(page).toContain('the thinnest of five spots on the way counts as 27 cm or more.');
 	expect(page).toContain('Three holes on 9 February support it');
-	expect(page).toContain('Truck with shelter, parked 6,000 kg engineer');
+	expect(page).toContain('Truck with shelter, parked 6,000 kg asks engineer');
 	expect(page).toContain('New Hampshire Fish and Game');
 });
 
-test('with the common charts deciding, the two keep their columns', () => {
+test('with the common charts deciding, the strict stand beside them', () => {
 	const lake = { ...inventedView().lake, chartSet: 'common' as const };
 	const forecast = inventedForecast({
 		loads: [inventedLoad({ required_m: 0.1, requiredOther_m: 0.15 })]
 	});
 	const page = text(shown({ lake, outlook: inventedOutlook({ forecast }) }));
-	expect(page).toContain('On foot, alone 100 kg 15 10 , decides 27');
+	expect(page).toContain('On foot, alone 100 kg asks 10 cm Reached, drilled strict 15 cm');
 });
 
 test('the numbers of each picture are on the page as a table', () => {
@@ -97,8 +98,10 @@ test('inches and pounds reach every number', () => {
 	const loads = inventedForecast().loads.map((load) => ({ ...load, reason: '', rules: [] }));
 	const outlook = inventedOutlook({ forecast: inventedForecast({ loads, cautions: [] }) });
 	const page = text(shown({ outlook }, IMPERIAL));
-	expect(page).toContain('16 in of ice, at least 12 at nine spots in ten.');
-	expect(page).toContain('Snowmobile 882 lb 10 , decides 7.5 10.5');
+	expect(page).toContain(
+		'About 16 in of ice on 10 Feb, but one hole in ten would have shown less than 12.'
+	);
+	expect(page).toContain('Snowmobile 882 lb asks 10 in Expected, not drilled common 7.5 in');
 	expect(page).not.toMatch(/\d (cm|kg|°C)/);
 });
 

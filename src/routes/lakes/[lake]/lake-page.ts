@@ -1,9 +1,13 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
+import type { ForecastLoad } from '#lib/model/forecast.ts';
+import { isVehicle, type LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
+import { standardLoads } from '#lib/server/services/charts.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { readingPoints, type ReadingPoint } from '#lib/ui/charts/reading-points.ts';
 import { knownDays, type SeriesDay } from '#lib/ui/charts/series.ts';
+import { MARK_NAMES } from '#lib/ui/mark-names.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
 export function lakePage(view: LakeView) {
@@ -18,7 +22,7 @@ export function lakePage(view: LakeView) {
 		weather,
 		freezeUpOn: record.freezeUpOn,
 		lastReading: lastReading(view.readings, asOf),
-		ice: view.outlook ? iceOf(view.outlook, readingPoints(view.readings, asOf), asOf) : null
+		ice: view.outlook ? iceOf(view.outlook, view, readingPoints(view.readings, asOf)) : null
 	};
 }
 
@@ -27,21 +31,42 @@ export type LakePage = ReturnType<typeof lakePage>;
 /** The estimate and all that is drawn of it. */
 export type Ice = NonNullable<LakePage['ice']>;
 
-function iceOf(outlook: Outlook, readings: ReadingPoint[], asOf: IsoDate) {
+function iceOf(outlook: Outlook, { asOf, loads }: LakeView, readings: ReadingPoint[]) {
 	const { forecast, today: _, ...facts } = outlook;
 	const days: SeriesDay[] = knownDays(forecast.days);
+	const answers = loads.flatMap((load) => {
+		const answer = forecast.loads.find(({ id }) => id === load.id);
+		return answer ? [pageLoad(load, answer)] : [];
+	});
 	return {
 		...facts,
 		/** `null` where the weather doesn't reach to `asOf`. */
 		day: days.find((day) => day.on === asOf) ?? null,
 		days,
 		readings,
-		loads: forecast.loads.map(({ days: _days, ...load }) => load),
+		loads: answers,
+		bounds: { onFoot_m: boundOf(answers, false), vehicles_m: boundOf(answers, true) },
 		cautions: forecast.cautions
 	};
 }
 
-export type PageLoad = Ice['loads'][number];
+function pageLoad(load: LoadCase, forecast: ForecastLoad) {
+	const { days: _, ...answer } = forecast;
+	const isStandard = standardLoads.some(({ id }) => id === load.id);
+	return {
+		...answer,
+		isVehicle: isVehicle(load),
+		/** What the pictures call it. */
+		mark: isStandard && load.use ? MARK_NAMES[load.use] : load.name
+	};
+}
+
+export type PageLoad = ReturnType<typeof pageLoad>;
+
+/** All loads on foot are held against one bound, all vehicles against another. */
+function boundOf(loads: readonly PageLoad[], ofVehicles: boolean): number | null {
+	return loads.find((load) => load.isVehicle === ofVehicles)?.bound_m ?? null;
+}
 
 function lastReading(readings: readonly Reading[], asOf: IsoDate): Reading | null {
 	return readings

@@ -1,0 +1,8 @@
+/** The pages where a lake's facts go in: how links to them read, and how they are headed. */
+export const LAKE_PAGES = [
+	{ path: 'readings', label: 'Readings', title: 'Readings' },
+	{ path: 'weather', label: 'Weather', title: 'Weather' },
+	{ path: 'winter', label: 'Freeze-up', title: 'Freeze-up and events' },
+	{ path: 'loads', label: 'Loads', title: 'Loads' },
+	{ path: 'edit', label: 'Edit', title: 'The lake itself' }
+] as const;
