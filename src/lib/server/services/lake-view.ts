@@ -6,7 +6,7 @@ import {
 	type WinterId
 } from '#lib/model/calendar.ts';
 import type { LoadCase } from '#lib/model/load-case.ts';
-import { outlook, type Outlook } from '#lib/model/outlook.ts';
+import { outlook, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
@@ -67,6 +67,26 @@ export async function lakeView(
 	lakeId: string,
 	options: ViewOptions = {}
 ): Promise<LakeView> {
+	const { known, input } = await gather(ctx, lakeId, options);
+	const estimate = outlook(input);
+	const status = statusOf(known.record, known.weather, estimate);
+	return { ...known, status, outlook: status === 'ok' ? estimate : null };
+}
+
+/** What the estimate is made from, for whoever runs the model anew. @throws LakeNotFound, SiteNotFound */
+export async function outlookInput(
+	ctx: Context,
+	lakeId: string,
+	options: ViewOptions = {}
+): Promise<OutlookInput> {
+	return (await gather(ctx, lakeId, options)).input;
+}
+
+async function gather(
+	ctx: Context,
+	lakeId: string,
+	options: ViewOptions
+): Promise<{ known: Omit<LakeView, 'status' | 'outlook'>; input: OutlookInput }> {
 	const lake = await getLake(ctx, lakeId);
 	const site = options.site ?? MAIN_SITE;
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
@@ -78,7 +98,7 @@ export async function lakeView(
 	const readings = await listReadings(ctx, lakeId, site, winter);
 	const loads = await listLoads(ctx, lakeId);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
-	const estimate = outlook({
+	const input: OutlookInput = {
 		lakeId,
 		site,
 		lake,
@@ -92,10 +112,9 @@ export async function lakeView(
 		until: options.until ?? asOf,
 		now: isPresent(options, winter, today) ? today : asOf,
 		...(options.words ? { words: options.words } : {})
-	});
-	const status = statusOf(record, weather, estimate);
-	const common = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
-	return { ...common, status, outlook: status === 'ok' ? estimate : null };
+	};
+	const known = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
+	return { known, input };
 }
 
 /** The winter of the day asked for; of today, the latest up to now that anything is known of. */
