@@ -1,0 +1,83 @@
+import { freeboard_m, buoyancy_kg_m2 } from '../flooding.ts';
+import { holeMeans, thickness_m, type HoleMeans } from '../hole-layers.ts';
+import type { Hole, Reading } from '../reading.ts';
+import type { Members } from './members.ts';
+import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from './spots.ts';
+
+/** What a reading says of one quantity of the site. */
+export interface Observation {
+	readonly of: 'total' | 'whiteShare' | 'snow' | 'slush' | 'freeboard';
+	readonly value: number;
+	readonly sd: number;
+	/** The site has at least this much: nothing to learn where it has more. */
+	readonly isLeast: boolean;
+}
+
+const WHITE_SHARE_SD = 0.2; // of white ice as seen in a hole about the site's [M-lo]
+const COVER_LEAST_m = 0.02;
+const COVER_FRACTION = 0.4; // drifts [R] [Sturm2003]; size [M-lo]
+const FREEBOARD_m = 0.02; // of a water level in a hole [M-lo]
+
+/**
+ * A reading taken apart into what it measured. Several holes of one place share the scatter of the
+ * place and average that of the holes:
+ *
+ *   σ² = (0.07 h)² + ((0.06 h)² + (1 cm)²)/n
+ *
+ * "Went through" is a fact about its place and says nothing of the site.
+ */
+export function observations(reading: Reading): Observation[] {
+	if (reading.kind === 'wentThrough') return [];
+	const means = holeMeans(reading.holes);
+	const isLeast = reading.kind === 'atLeast';
+	if (isLeast) return totalOf(reading.holes, means, isLeast);
+	return [
+		...totalOf(reading.holes, means, isLeast),
+		...whiteOf(means),
+		...coverOf('snow', means.snow_m, reading.holes.length),
+		...coverOf('slush', means.slush_m, reading.holes.length),
+		...freeboardOf(reading.holes)
+	];
+}
+
+function totalOf(holes: readonly Hole[], means: HoleMeans, isLeast: boolean): Observation[] {
+	const value = means.total_m;
+	if (value === null) return [];
+	const count = Math.max(1, holes.filter((hole) => thickness_m(hole) !== null).length);
+	const hole_m = Math.hypot(HOLE_FRACTION * value, TAPE_m);
+	const sd = Math.hypot(PLACE_FRACTION * value, hole_m / Math.sqrt(count));
+	return [{ of: 'total', value, sd, isLeast }];
+}
+
+function whiteOf({ whiteShare }: HoleMeans): Observation[] {
+	if (whiteShare === null) return [];
+	return [{ of: 'whiteShare', value: whiteShare, sd: WHITE_SHARE_SD, isLeast: false }];
+}
+
+function coverOf(of: 'snow' | 'slush', value: number | null, count: number): Observation[] {
+	if (value === null) return [];
+	const sd = Math.hypot(COVER_LEAST_m, COVER_FRACTION * value) / Math.sqrt(count);
+	return [{ of, value, sd, isLeast: false }];
+}
+
+function freeboardOf(holes: readonly Hole[]): Observation[] {
+	const levels = holes.flatMap(({ freeboard_m }) => (freeboard_m === null ? [] : [freeboard_m]));
+	if (levels.length === 0) return [];
+	const value = levels.reduce((sum, level) => sum + level, 0) / levels.length;
+	return [{ of: 'freeboard', value, sd: FREEBOARD_m, isLeast: false }];
+}
+
+/** What each member says the observed quantity is. */
+export function predicted(of: Observation['of'], members: Members): Float64Array {
+	return Float64Array.from({ length: members.count }, (_, i) => {
+		const clear_m = members.clear_m[i] ?? 0;
+		const white_m = members.white_m[i] ?? 0;
+		const snow_m = members.snow_m[i] ?? 0;
+		if (of === 'total') return clear_m + white_m;
+		if (of === 'whiteShare') return clear_m + white_m > 0 ? white_m / (clear_m + white_m) : 0;
+		if (of === 'snow') return snow_m;
+		if (of === 'slush') return members.slush_m[i] ?? 0;
+		const load_kg_m2 = snow_m * (members.snowDensity_kg_m3[i] ?? 0);
+		return freeboard_m(buoyancy_kg_m2(clear_m, white_m), load_kg_m2);
+	});
+}

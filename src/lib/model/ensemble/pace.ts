@@ -1,0 +1,57 @@
+import { normalDraws } from './random.ts';
+
+/** How long a spell of growing faster or slower than the weather says lasts. Fitted with the spread. */
+const MEMORY_d = 5;
+const FROST_SPREAD = 0.45; // of the logarithm, from the scatter of growth between readings [C]
+const THAW_SPREAD = 0.5;
+const POOL = 4096; // draws that the days share, each day from another place and in another order
+
+/**
+ * What the daily weather does not say of frost and thaw at the ice: wind, cloud, drifting snow.
+ *
+ *   factor = exp(s g - s²/4),  g a first-order autoregressive process of unit variance
+ *
+ * Each member freezes and thaws at its own pace, which changes over some days. Without it members
+ * would agree too well on the growth between two readings.
+ */
+export interface Paces {
+	readonly frost: Float64Array;
+	readonly thaw: Float64Array;
+	readonly frostFactor: Float64Array;
+	readonly thawFactor: Float64Array;
+	readonly pool: Float64Array;
+	readonly random: () => number;
+}
+
+export function drawPaces(count: number, random: () => number): Paces {
+	return {
+		frost: normalDraws(count, random),
+		thaw: normalDraws(count, random),
+		frostFactor: new Float64Array(count),
+		thawFactor: new Float64Array(count),
+		pool: normalDraws(POOL, random),
+		random
+	};
+}
+
+/** Moves every member's paces on by a day. */
+export function advancePaces(paces: Paces): void {
+	advance(paces.frost, paces.frostFactor, FROST_SPREAD, paces);
+	advance(paces.thaw, paces.thawFactor, THAW_SPREAD, paces);
+}
+
+const KEPT = Math.exp(-1 / MEMORY_d);
+const FRESH = Math.sqrt(1 - KEPT ** 2);
+
+function advance(pace: Float64Array, factor: Float64Array, spread: number, paces: Paces): void {
+	const { pool, random } = paces;
+	let at = Math.floor(random() * POOL);
+	// An odd stride visits every place of the pool once before it repeats.
+	const stride = 2 * Math.floor(random() * (POOL / 2)) + 1;
+	for (let i = 0; i < pace.length; i++) {
+		const next = KEPT * (pace[i] ?? 0) + FRESH * (pool[at] ?? 0);
+		at = (at + stride) % POOL;
+		pace[i] = next;
+		factor[i] = Math.exp(spread * next - spread ** 2 / 4);
+	}
+}

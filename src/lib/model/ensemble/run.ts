@@ -1,0 +1,239 @@
+import type { IsoDate } from '../calendar.ts';
+import { advanceDay } from '../day.ts';
+import type { Forcing } from '../forcing.ts';
+import type { LakeFacts } from '../lake.ts';
+import { parametersFor, type Parameters } from '../parameters.ts';
+import type { Reading } from '../reading.ts';
+import { applyEvent, isHeldOpen } from '../site-events.ts';
+import { hasIce, openSite } from '../site-ice.ts';
+import type { SiteEvent } from '../site-winter.ts';
+import type { DaySource, WeatherDay } from '../weather.ts';
+import { ensembleDays, type EnsembleForcing, type EnsembleWeatherDay } from './forcings.ts';
+import { openMembers, putMember, takeMember, type Members } from './members.ts';
+import type { SiteMemory } from './memory.ts';
+import { advancePaces, drawPaces, type Paces } from './pace.ts';
+import { normalDraws, seededRandom } from './random.ts';
+import { recalibrate, type Recalibration } from './recalibrate.ts';
+import type { ScenarioWeather } from './scenarios.ts';
+import { drawSpots, drill, emptyHoles, type Holes } from './spots.ts';
+import {
+	bendParameters,
+	drawTraits,
+	takeParameters,
+	type MemberParameters,
+	type Traits
+} from './traits.ts';
+
+/** Parts of a day for a member: half those of the single season, an error far inside the spread. */
+export const MEMBER_STEPS = 1;
+
+export interface EnsembleInput {
+	lake: LakeFacts;
+	/** First day of ice, or the first it may have been. */
+	freezeUpOn: IsoDate;
+	/** The last day it may have been; `null` when it is known. */
+	freezeUpBy: IsoDate | null;
+	until: IsoDate;
+	/** Observed, sorted, each day once. */
+	weather: readonly WeatherDay[];
+	/** What may follow; without any the ensemble ends with the known weather. */
+	scenarios: readonly ScenarioWeather[];
+	events: readonly SiteEvent[];
+	readings: readonly Reading[];
+	memory: SiteMemory | null;
+	/** Traits of the site instead of drawn ones, to compare winters member by member. */
+	siteTraits?: readonly Float64Array[];
+	members: number;
+	seed: number;
+	parameters?: Parameters;
+}
+
+/** The ensemble on one day, at its start and with its readings taken in. Valid during the call. */
+export interface EnsembleDay {
+	readonly on: IsoDate;
+	readonly source: DaySource;
+	readonly members: Members;
+	readonly traits: Traits;
+	/** What a hole at each member's own random spot would show. */
+	readonly holes: Holes;
+	/** Scenario of each member; all zero while the weather is known. */
+	readonly scenarioOf: Uint16Array;
+	/** The same day before its readings were taken in; `null` on a day without. */
+	readonly before: Holes | null;
+	readonly recalibrations: readonly Recalibration[];
+}
+
+/** A running ensemble. */
+interface Ensemble {
+	members: Members;
+	traits: Traits;
+	paces: Paces;
+	base: Parameters;
+	/** The members' parameters; made anew when a reading has moved the traits. */
+	bent: MemberParameters;
+	/** Day of the season on which each member freezes over. */
+	startsOn: Uint16Array;
+	scenarioOf: Uint16Array;
+	/** What a day nobody reported may have done, and what unknown snow may be, as normal deviates. */
+	gap: Float64Array;
+	unknownSnow: Float64Array;
+	random: () => number;
+}
+
+/**
+ * Many winters of one site at once: each member has its own parameters, pace, freeze-up where that is
+ * uncertain, and future. Readings pull the members to what was measured, in their order.
+ *
+ * The same input gives the same answer. Calls back for each day from the first possible freeze-up.
+ */
+export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => void): void {
+	const days = ensembleDays(input);
+	const ensemble = begin(input);
+	const drilling = drillingOf(input.members, ensemble.random);
+	let lastReadIndex = 0;
+	days.forEach((day, index) => {
+		const isOpen = beginDay(ensemble, input.events, day.on);
+		const readings = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
+		const before = readings.length > 0 ? drilling.again(ensemble.members) : null;
+		const recalibrations = readings.map((reading) =>
+			recalibrate(reading, index - lastReadIndex, ensemble, ensemble.random)
+		);
+		if (readings.length > 0) {
+			lastReadIndex = index;
+			ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
+		}
+		const { members, traits, scenarioOf } = ensemble;
+		const holes = drilling.now(members);
+		onDay({
+			on: day.on,
+			source: day.source,
+			members,
+			traits,
+			holes,
+			scenarioOf,
+			before,
+			recalibrations
+		});
+		if (!isOpen) pass(ensemble, day, index);
+	});
+}
+
+function begin(input: EnsembleInput): Ensemble {
+	const { members: count, lake } = input;
+	const random = seededRandom(input.seed);
+	const freezeUp = random() - 0.5;
+	const span = input.freezeUpBy === null ? 0 : dayCount(input.freezeUpOn, input.freezeUpBy);
+	const scenarios = Math.max(1, input.scenarios.length);
+	const base = input.parameters ?? parametersFor(lake);
+	const traits = traitsOf(input, random);
+	return {
+		members: openMembers(count),
+		traits,
+		paces: drawPaces(count, random),
+		base,
+		bent: bendParameters(base, traits),
+		startsOn: Uint16Array.from({ length: count }, (_, i) =>
+			Math.min(span, Math.floor(((i * GOLDEN + freezeUp + 1) % 1) * (span + 1)))
+		),
+		scenarioOf: Uint16Array.from({ length: count }, (_, i) => i % scenarios),
+		gap: normalDraws(count, random),
+		unknownSnow: normalDraws(count, random),
+		random
+	};
+}
+
+function traitsOf({ members, memory, siteTraits }: EnsembleInput, random: () => number): Traits {
+	const drawn = drawTraits(members, random, memory);
+	return siteTraits === undefined ? drawn : { ...drawn, site: siteTraits.map((z) => z.slice()) };
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2; // multiples of it fill the unit interval evenly
+
+function dayCount(from: IsoDate, to: IsoDate): number {
+	return Math.max(0, Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000));
+}
+
+/** Keeps the drilled layers in arrays that are made once. */
+function drillingOf(count: number, random: () => number) {
+	const spots = drawSpots(count, random);
+	const now = emptyHoles(count);
+	const before = emptyHoles(count);
+	const into =
+		(holes: Holes) =>
+		(members: Members): Holes => {
+			drill(members, spots, holes);
+			return holes;
+		};
+	return { now: into(now), again: into(before) };
+}
+
+/** Lets events act on all members; true while the site is held open. */
+function beginDay(ensemble: Ensemble, events: readonly SiteEvent[], on: IsoDate): boolean {
+	const today = events.filter((event) => event.on === on);
+	if (today.length > 0) {
+		const ice = openSite();
+		eachMember(ensemble, ice, (_, parameters) => {
+			for (const event of today) applyEvent(ice, event, parameters);
+		});
+	}
+	const isOpen = isHeldOpen(events, on);
+	if (isOpen) Object.assign(ensemble.members, openMembers(ensemble.members.count));
+	return isOpen;
+}
+
+function eachMember(
+	{ members, bent, base }: Ensemble,
+	ice: ReturnType<typeof openSite>,
+	act: (i: number, parameters: Parameters) => void
+): void {
+	const parameters = { ...base };
+	for (let i = 0; i < members.count; i++) {
+		takeParameters(bent, i, parameters);
+		takeMember(members, i, ice);
+		act(i, parameters);
+		putMember(members, i, ice);
+	}
+}
+
+const GAP_m = 0.01; // what a day without a temperature may have done. Our choice.
+const UNKNOWN_SNOW_SPREAD = 0.6; // of the logarithm of the usual amount [M-lo]
+
+function pass(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void {
+	const { startsOn, scenarioOf, paces, gap, unknownSnow } = ensemble;
+	advancePaces(paces);
+	const ice = openSite();
+	const own: Forcing = { ...first(day.forcings).forcing };
+	eachMember(ensemble, ice, (i, parameters) => {
+		if (index < (startsOn[i] ?? 0)) return;
+		const weather = day.forcings[scenarioOf[i] ?? 0] ?? first(day.forcings);
+		setForcing(own, weather, i, paces, unknownSnow);
+		advanceDay(ice, own, parameters, MEMBER_STEPS);
+		if (!weather.hasAir && hasIce(ice))
+			ice.clear_m = Math.max(0, ice.clear_m + GAP_m * (gap[i] ?? 0));
+	});
+}
+
+function first(forcings: readonly EnsembleForcing[]): EnsembleForcing {
+	const [forcing] = forcings;
+	if (forcing === undefined) throw new RangeError('a day of the ensemble has no weather');
+	return forcing;
+}
+
+/** The day's weather as one member has it. */
+function setForcing(
+	own: Forcing,
+	{ forcing, hasSnow }: EnsembleForcing,
+	i: number,
+	paces: Paces,
+	unknownSnow: Float64Array
+): void {
+	own.freezing_degCd = forcing.freezing_degCd * (paces.frostFactor[i] ?? 1);
+	own.thawing_degCd = forcing.thawing_degCd * (paces.thawFactor[i] ?? 1);
+	own.air_degC = forcing.air_degC;
+	own.warmFraction = forcing.warmFraction;
+	const amount = hasSnow ? 1 : Math.exp(UNKNOWN_SNOW_SPREAD * (unknownSnow[i] ?? 0));
+	own.snowfall_kg_m2 = forcing.snowfall_kg_m2 * amount;
+	own.rain_kg_m2 = forcing.rain_kg_m2 * amount;
+	own.freshSnow_kg_m3 = forcing.freshSnow_kg_m3;
+	own.sun_W_m2 = forcing.sun_W_m2;
+}
