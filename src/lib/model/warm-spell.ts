@@ -1,9 +1,8 @@
 import type { IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
 import type { Reading } from './reading.ts';
-import type { SeasonDay } from './season.ts';
 import { calm, isOver, isRefrozen, type WarmDay } from './warm-day.ts';
-import { hasIce, warmthOf } from './warmth.ts';
+import { hasIce, warmthOf, type SpellDay } from './warmth.ts';
 
 /** Clear-sky sunshine, mean of the day, that rots ice from within. Our rule, derived. */
 export const ROTTING_SUN_W_m2 = 150;
@@ -27,25 +26,26 @@ const SHEET_m = 0.05;
  * `hasHours` tells the days built from hourly records: on them the hours decide and not the mean.
  */
 export function warmSpells(
-	days: readonly SeasonDay[],
+	days: readonly SpellDay[],
 	readings: readonly Reading[],
 	hasHours: (on: IsoDate) => boolean
 ): WarmDay[] {
 	const result: WarmDay[] = [];
 	let past = calm('');
-	let before: SeasonDay | undefined;
+	let before: SpellDay | undefined;
 	for (const day of days) {
-		past = step(past, before, day, readings, hasHours);
+		past = nextWarmDay(past, before, day, readings, hasHours);
 		result.push(past);
 		before = day;
 	}
 	return result;
 }
 
-function step(
+/** Where a spell stands on a day, from where it stood on the one before. */
+export function nextWarmDay(
 	past: WarmDay,
-	before: SeasonDay | undefined,
-	day: SeasonDay,
+	before: SpellDay | undefined,
+	day: SpellDay,
 	readings: readonly Reading[],
 	hasHours: (on: IsoDate) => boolean
 ): WarmDay {
@@ -62,16 +62,16 @@ function step(
 }
 
 /** Open water early in the winter: what thaws before there is a sheet does not weaken one. */
-function isSkim(state: WarmDay, day: SeasonDay): boolean {
+function isSkim(state: WarmDay, day: SpellDay): boolean {
 	return !hasIce(day) && state.thickest_m < SHEET_m;
 }
 
-function thickest_m(state: WarmDay, day: SeasonDay): number {
+function thickest_m(state: WarmDay, day: SpellDay): number {
 	return Math.max(state.thickest_m, total_m(day.column));
 }
 
 /** Counts the day that has just passed as frost, or breaks the count. */
-function withFrost(state: WarmDay, passed: SeasonDay | undefined): WarmDay {
+function withFrost(state: WarmDay, passed: SpellDay | undefined): WarmDay {
 	if (passed?.aboveFreezing_h !== 0) return { ...state, frost_h: 0, frost_degCd: 0 };
 	return {
 		...state,
@@ -91,8 +91,8 @@ function withCore(state: WarmDay, today: readonly Reading[]): WarmDay {
 /** Begins or deepens a spell, and notes the last warm day of one that goes on. */
 function withWarmth(
 	state: WarmDay,
-	before: SeasonDay | undefined,
-	day: SeasonDay,
+	before: SpellDay | undefined,
+	day: SpellDay,
 	hasHours: (on: IsoDate) => boolean
 ): WarmDay {
 	const days = [before, day]
@@ -113,6 +113,6 @@ function withWarmth(
 	};
 }
 
-function isSunOnBareIce(day: SeasonDay): boolean {
+function isSunOnBareIce(day: SpellDay): boolean {
 	return day.sun_W_m2 > ROTTING_SUN_W_m2 && day.column.snow_m < SHADING_SNOW_m;
 }
