@@ -87,9 +87,8 @@ test('the estimate is dashed by what it goes by, in any time zone', () => {
 
 test('borders are lines with words, beside what the chart had', () => {
 	const { options } = withBand(chart(), band, PALETTE);
-	const { annotations } = (
-		options?.plugins as unknown as { annotation: { annotations: Record<string, object> } }
-	).annotation;
+	const plugins = options?.plugins as { annotation: { annotations: Record<string, object> } };
+	const { annotations } = plugins.annotation;
 	expect(Object.keys(annotations)).toEqual(['kept', 'border forecast', 'border climate']);
 	expect(annotations['border climate']).toMatchObject({
 		xMin: '2027-02-05',
