@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { ensureBuilt } from '../../src/commands/start/build.ts';
@@ -47,8 +47,26 @@ async function bundledBrowser(): Promise<string | null> {
 	process.env.AWS_LAMBDA_JS_RUNTIME = 'nodejs22.x';
 	const { default: chromium } = await import('@sparticuz/chromium');
 	const path = await chromium.executablePath();
+	process.env.FONTCONFIG_PATH = fontFolder(folder);
 	if (before === undefined) delete process.env.TMPDIR;
 	else process.env.TMPDIR = before;
+	return path;
+}
+
+/** The package's own list of fonts names folders of other machines, and without any the browser dies. */
+function fontFolder(folder: string): string {
+	const path = resolve(folder, 'font-list');
+	mkdirSync(path, { recursive: true });
+	writeFileSync(
+		resolve(path, 'fonts.conf'),
+		`<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+	<dir>${resolve(folder, 'fonts')}</dir>
+	<cachedir>${resolve(path, 'cache')}</cachedir>
+</fontconfig>
+`
+	);
 	return path;
 }
 
