@@ -10,7 +10,8 @@ export function lakeCard({
 	status,
 	weather,
 	readings,
-	outlook
+	outlook,
+	record
 }: LakeView) {
 	const days = knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? []);
 	const onFoot =
@@ -24,6 +25,7 @@ export function lakeCard({
 		today,
 		asOf,
 		status,
+		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
 		day: days[0] ?? null,
 		growth_m_d: outlook?.growth_m_d ?? null,
 		onFoot: onFoot
@@ -31,7 +33,7 @@ export function lakeCard({
 			: null,
 		weatherTo: weather.to,
 		readingOn: taken.toSorted().at(-1) ?? null,
-		caution: outlook?.forecast.cautions[0]?.text ?? null
+		caution: outlook?.forecast.cautions.find(({ code }) => code !== 'iceOut')?.text ?? null
 	};
 }
 

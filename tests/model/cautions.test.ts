@@ -63,6 +63,11 @@ test('an answer of another day says so before anything else', () => {
 	]);
 });
 
+test('after ice-out nothing else is said of the ice', () => {
+	const gone = { iceOutOn: '2027-01-05', now: '2027-01-20', isColdSnap: true };
+	expect(codes({ snowKnown: false }, gone)).toEqual(['iceOut', ...ALWAYS]);
+});
+
 test('where the ice broke is named with its place and day', () => {
 	const broke = reading('2027-01-03', [], { kind: 'wentThrough', place: 'north inlet' });
 	const texts = cautions({}, { readings: [broke] }).map((caution) => caution.text);

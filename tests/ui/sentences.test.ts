@@ -69,10 +69,10 @@ test('without a bound none is made up', () => {
 
 test('an answer of another day names it', () => {
 	expect(verdict(ice(), METRIC, true).main).toBe(
-		'About 31 cm of ice on 14 Jan, but one hole in ten would have shown less than 25.'
+		'About 31 cm of ice on 14 Jan 2027, but one hole in ten would have shown less than 25.'
 	);
 	expect(verdict(ice({ total_m: 0 }), METRIC, true).main).toBe(
-		'Open water by this estimate on 14 Jan.'
+		'Open water by this estimate on 14 Jan 2027.'
 	);
 });
 

@@ -38,6 +38,8 @@ export interface CautionInput {
 
 /** What a reader must have before the eyes beside any answer; the weightiest first. */
 export function cautionsFor(input: CautionInput): Caution[] {
+	if (input.iceOutOn !== null)
+		return [...afterIceOut(input.iceOutOn, input), ...ofReadings(input), ...always(input)];
 	return [
 		...ofTheTime(input),
 		...ofTheDay(input),
@@ -59,10 +61,14 @@ function ofTheTime({ asOf, now, lastWeatherOn, words }: CautionInput): Caution[]
 	);
 }
 
-function ofTheDay({ warm, isColdSnap, iceOutOn, words }: CautionInput): Caution[] {
+/** Nothing else matters of ice that is gone. */
+function afterIceOut(iceOutOn: IsoDate, { words }: CautionInput): Caution[] {
+	return [{ code: 'iceOut', text: `Ice-out was recorded on ${words.day(iceOutOn)}.` }];
+}
+
+function ofTheDay({ warm, isColdSnap, words }: CautionInput): Caution[] {
 	const spell = warm === null ? null : spellText(warm, words);
 	return [
-		...given(iceOutOn !== null, 'iceOut', `Ice-out was recorded on ${words.day(iceOutOn ?? '')}.`),
 		...given(spell !== null, warm?.badCoreOn ? 'badCore' : 'warmSpell', spell ?? ''),
 		...given(
 			isColdSnap,

@@ -1,4 +1,4 @@
-import { day, shortDay } from './format/day.ts';
+import { day } from './format/day.ts';
 import { degreeDays } from './format/degrees.ts';
 import { depth, rate, thickness, thicknessNumber } from './format/length.ts';
 import { counted } from './format/number.ts';
@@ -19,7 +19,7 @@ const HARDLY_ANY_m = 0.005;
 
 /** The ice of one day with its doubt. `isPast` names the day, for it is not today's. */
 export function verdict(ice: SeriesDay, units: Units, isPast = false): Verdict {
-	const when = isPast ? ` on ${shortDay(ice.on)}` : '';
+	const when = isPast ? ` on ${day(ice.on)}` : '';
 	if (ice.total_m < HARDLY_ANY_m) {
 		return { main: `Open water by this estimate${when}.`, rest: null };
 	}

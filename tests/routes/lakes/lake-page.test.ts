@@ -33,7 +33,7 @@ function text(html: string): string {
 test('the answer comes first, before cautions, loads and pictures', () => {
 	const page = text(shown());
 	const order = [
-		'About 41 cm of ice on 10 Feb, but one hole in ten would have shown less than 31.',
+		'About 41 cm of ice on 10 Feb 2027, but one hole in ten would have shown less than 31.',
 		'Before anybody goes',
 		'What the charts ask for',
 		'The ice column on 10 Feb',
@@ -99,7 +99,7 @@ test('inches and pounds reach every number', () => {
 	const outlook = inventedOutlook({ forecast: inventedForecast({ loads, cautions: [] }) });
 	const page = text(shown({ outlook }, IMPERIAL));
 	expect(page).toContain(
-		'About 16 in of ice on 10 Feb, but one hole in ten would have shown less than 12.'
+		'About 16 in of ice on 10 Feb 2027, but one hole in ten would have shown less than 12.'
 	);
 	expect(page).toContain('Snowmobile 882 lb asks 10 in Expected, not drilled common 7.5 in');
 	expect(page).not.toMatch(/\d (cm|kg|°C)/);
@@ -127,6 +127,13 @@ test.each([
 	const page = shown({ status, outlook: null, readings: [] });
 	expect(text(page)).toContain(words);
 	expect(page).toContain(`href="${href}"`);
+	expect(page).not.toContain('cm of ice');
+});
+
+test('after ice-out the answer is open water', () => {
+	const record = { ...inventedView().record, iceOutOn: '2027-02-08' };
+	const page = text(shown({ record }));
+	expect(page).toContain('Open water: ice-out was on 8 Feb 2027.');
 	expect(page).not.toContain('cm of ice');
 });
 

@@ -21,7 +21,7 @@ function move(
 	const loads = statuses.map((status, index) =>
 		inventedLoad({ id: ids[index] ?? 'car', name: ids[index] ?? 'car', status })
 	);
-	const forecast = inventedForecast({ loads, cautions: facts.forecast?.cautions ?? [] });
+	const forecast = inventedForecast({ loads, cautions: [] });
 	const outlook = inventedOutlook({ ...facts, forecast });
 	return nextMove(lakePage(inventedView({ today: '2027-02-10', outlook, ...view })));
 }
@@ -66,8 +66,8 @@ test('old weather is brought up to date, and a look back asks for nothing', () =
 });
 
 test('after ice-out there is no next move', () => {
-	const cautions = [{ code: 'iceOut', text: 'Ice-out was recorded on 1 Feb.' }];
-	expect(move(['withheld'], { forecast: inventedForecast({ cautions }) })).toBeNull();
+	const record = { ...inventedView().record, iceOutOn: '2027-02-01' };
+	expect(move(['withheld'], {}, { record })).toBeNull();
 });
 
 test('without an estimate the page itself says what is missing', () => {

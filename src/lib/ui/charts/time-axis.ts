@@ -61,6 +61,8 @@ export function valueAxis(range: { max: number } | { suggestedMax: number }, pal
 			color: palette.soft,
 			font: { family: palette.font, size: 13 },
 			maxTicksLimit: 6,
+			// A last number that is no step of the scale would stand close above the one before.
+			includeBounds: false,
 			padding: 2
 		}
 	} satisfies DeepPartial<ScaleOptionsByType<'linear'>> & { type: 'linear' };

@@ -21,6 +21,8 @@ export function lakePage(view: LakeView) {
 		status,
 		weather,
 		freezeUpOn: record.freezeUpOn,
+		/** Recorded, and not after the day asked for. */
+		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
 		lastReading: lastReading(view.readings, asOf),
 		ice: view.outlook ? iceOf(view.outlook, view, readingPoints(view.readings, asOf)) : null
 	};

@@ -9,8 +9,8 @@ export interface NextMove {
 
 /** The most useful thing to do now; `null` in a view of the past and after ice-out. */
 export function nextMove(page: LakePage): NextMove | null {
-	const { ice, asOf, weather } = page;
-	if (!ice || ice.cautions.some(({ code }) => code === 'iceOut')) return null;
+	const { ice, iceOutOn, asOf, weather } = page;
+	if (!ice || iceOutOn !== null) return null;
 	const hasEnded = weather.to !== null && weather.to <= asOf;
 	if (isPast(page)) return hasEnded ? BRING_WEATHER : null;
 	const is = (status: string) => ice.loads.some((load) => load.status === status);

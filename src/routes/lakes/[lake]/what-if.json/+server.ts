@@ -1,0 +1,18 @@
+import { json } from '@sveltejs/kit';
+import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
+import { outlookInput } from '#lib/server/services/lake-view.ts';
+import { found } from '../found.ts';
+import type { RequestHandler } from './$types';
+
+/** What the page's estimate was made from, for a browser that runs the model itself. */
+export const GET: RequestHandler = async ({ params, locals, url }) => {
+	const winter = url.searchParams.get('winter');
+	const asOf = url.searchParams.get('asOf');
+	const input = await found(
+		outlookInput(locals.context, params.lake, {
+			...(winter && isWinterId(winter) ? { winter } : {}),
+			...(asOf && isIsoDate(asOf) ? { asOf } : {})
+		})
+	);
+	return json(input, { headers: { 'cache-control': 'no-store' } });
+};
