@@ -33,7 +33,7 @@ export function lakeCard({
 			: null,
 		weatherTo: weather.to,
 		readingOn: taken.toSorted().at(-1) ?? null,
-		caution: outlook?.forecast.cautions.find(({ code }) => code !== 'iceOut')?.text ?? null
+		caution: outlook?.forecast.cautions[0]?.text ?? null
 	};
 }
 
