@@ -20,7 +20,7 @@ const SOURCES = [
 export async function ensureBuilt({ quiet = false } = {}): Promise<void> {
 	if (isFresh()) return;
 	if (!quiet) process.stdout.write('Building the app, once (about half a minute) ...\n');
-	await run(viteCli(), ['build'], quiet);
+	await run(viteCli(), ['build']);
 }
 
 function isFresh(): boolean {
@@ -45,7 +45,7 @@ function viteCli(): string {
 	return join(dirname(manifest), 'bin/vite.js');
 }
 
-function run(script: string, words: string[], quiet: boolean): Promise<void> {
+function run(script: string, words: string[]): Promise<void> {
 	return new Promise((done, fail) => {
 		// A test runner's mode must not leak into the build.
 		const environment = { ...process.env, NODE_ENV: 'production', VITEST: undefined };
@@ -60,6 +60,5 @@ function run(script: string, words: string[], quiet: boolean): Promise<void> {
 			process.stderr.write(output);
 			fail(new Error(`the build failed with code ${code}; its output is above`));
 		});
-		if (!quiet) child.stderr.pipe(process.stderr);
 	});
 }
