@@ -5,7 +5,8 @@ import { join } from 'node:path';
 
 export interface RunningApp {
 	url: string;
-	stop(): Promise<void>;
+	/** Asks it to end as a service manager does, and tells its exit code; `null` when it was killed. */
+	stop(): Promise<number | null>;
 }
 
 /** The app as `npm start` runs it, on a free port, with a data folder of its own. */
@@ -30,8 +31,9 @@ export async function startApp(environment: Record<string, string> = {}): Promis
 		url,
 		async stop() {
 			child.kill('SIGTERM');
-			await new Promise((done) => child.once('exit', done));
+			const code = await new Promise<number | null>((done) => child.once('exit', done));
 			rmSync(data, { recursive: true, force: true });
+			return code;
 		}
 	};
 }

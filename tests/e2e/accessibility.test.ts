@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { browserPath } from '../support/browser.ts';
+import { csvOf, FROZE_OVER, lakeWithWinter } from '../support/past-winter.ts';
+import { unfold } from '../support/read-page.ts';
+import { story, type Story } from '../support/story.ts';
+
+const app = story();
+const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const LOOKS = [360, 1440].flatMap((width) =>
+	(['light', 'dark'] as const).map((colorScheme) => ({ width, colorScheme }))
+);
+
+const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
+	'the lakes': (page) => page.goto('/'),
+	'the method': (page) => page.goto('/method'),
+	'a page that is not there': (page) => page.goto('/nowhere'),
+	'the invented lake': (page) => page.goto('/lakes/pinder-lake'),
+	'a lake past its weather': (page) => page.goto('/lakes/pinder-lake?asOf=2026-02-28'),
+	'a lake without weather': async (page, app) =>
+		page.goto(`/lakes/${await lakeWithWinter(app, '')}`),
+	'its freeze-up': (page) => page.goto('/lakes/pinder-lake/winter'),
+	'its loads': (page) => page.goto('/lakes/pinder-lake/loads'),
+	'a load of its own': ownLoad,
+	'its readings': (page) => page.goto('/lakes/pinder-lake/readings'),
+	'one reading': async (page) => {
+		await page.goto('/lakes/pinder-lake/readings');
+		await page
+			.getByRole('link', { name: /^Edit the reading/ })
+			.first()
+			.click();
+		await page.getByRole('button', { name: 'Store the change' }).waitFor();
+	},
+	'a deleted reading': async (page, app) => {
+		const id = await lakeWithWinter(app);
+		const reading = { on: FROZE_OVER, kind: 'measured', holes: [{ total_m: 0.3 }] };
+		await app.ask('POST', `/lakes/${id}/readings`, reading);
+		await page.goto(`/lakes/${id}/readings`);
+		await page.getByRole('button', { name: /^Delete the reading/ }).click();
+		await page.getByText('The reading is deleted.').waitFor();
+	},
+	'a refused lake': async (page) => {
+		await page.goto('/lakes/new');
+		await page.getByRole('button', { name: 'Make the lake' }).click();
+		await page.getByRole('alert').waitFor();
+	},
+	'a file before it is taken in': async (page, app) => {
+		await page.goto(`/lakes/${await lakeWithWinter(app, '')}/weather`);
+		const buffer = Buffer.from(csvOf(['air', 'water']));
+		const file = { name: 'invented.csv', mimeType: 'text/csv', buffer };
+		await page.getByLabel(/CSV file/).setInputFiles(file);
+		await page.getByText('A daily record in').waitFor();
+	},
+	'a file taken in': async (page, app) => {
+		await PAGES['a file before it is taken in']?.(page, app);
+		await page.getByRole('button', { name: 'Import' }).click();
+		await page.getByRole('heading', { name: / stored$/ }).waitFor();
+	},
+	'the lake itself': (page) => page.goto('/lakes/pinder-lake/edit'),
+	'a deleted lake': async (page, app) => {
+		await page.goto(`/lakes/${await lakeWithWinter(app, '')}/edit`);
+		await page.getByRole('checkbox', { name: /Yes, delete/ }).check();
+		await page.getByRole('button', { name: 'Delete the lake' }).click();
+		await page.getByRole('button', { name: /^Undo/ }).first().waitFor();
+	}
+};
+
+for (const [name, visit] of Object.entries(PAGES)) {
+	test.runIf(browserPath)(
+		`${name}: nothing that axe finds, on a phone, at a desk, by night`,
+		async () => {
+			const page = await app.open('about:blank', { reducedMotion: 'reduce' });
+			await visit(page, app);
+			await unfold(page);
+			await page.evaluate(AXE);
+			for (const { width, colorScheme } of LOOKS) {
+				await page.setViewportSize({ width, height: 800 });
+				await page.emulateMedia({ colorScheme });
+				expect(await violations(page), `${width} px, ${colorScheme}`).toEqual([]);
+				expect(await overhang_px(page), `${width} px wide, scrolled sideways`).toBe(0);
+			}
+		}
+	);
+}
+
+async function ownLoad(page: Page) {
+	await page.goto('/lakes/pinder-lake/loads');
+	await page.getByLabel('Name').fill('Sled of the tests');
+	await page.getByLabel(/^Mass/).fill('250');
+	await page.getByRole('button', { name: 'Add it' }).click();
+	await page.getByText('Stored.', { exact: true }).waitFor();
+	await page.getByRole('link', { name: /^Edit/ }).first().click();
+	await page.getByRole('button', { name: /^Store/ }).waitFor();
+}
+
+function violations(page: Page): Promise<string[]> {
+	return page.evaluate(async (levels) => {
+		const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
+		const found = await axe.run({
+			runOnly: { type: 'tag', values: levels },
+			resultTypes: ['violations']
+		});
+		if (found.passes.length < 10) throw new Error('axe has hardly looked at anything');
+		return found.violations.flatMap(({ id, help, nodes }) =>
+			nodes.map((node) => `${id} (${help}): ${node.html.slice(0, 200)} ${node.failureSummary}`)
+		);
+	}, LEVELS);
+}
+
+/** How far the page is wider than its window. */
+function overhang_px(page: Page): Promise<number> {
+	return page.evaluate(() => {
+		const { scrollWidth, clientWidth } = document.documentElement;
+		return Math.max(0, scrollWidth - clientWidth);
+	});
+}
