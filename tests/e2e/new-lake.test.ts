@@ -4,6 +4,7 @@ import {
 	FROZE_OVER,
 	INVENTED_DAYS,
 	LAST_WEATHER,
+	lakeWithWinter,
 	lastDay_cm,
 	PAST_WINTER,
 	WEATHER_DAYS
@@ -69,7 +70,7 @@ test.runIf(browserPath)(
 		const { on, estimate_cm, lower_cm } = await lastDay_cm(app, id);
 		expect(on).toBe(LAST_WEATHER);
 		const said = await saidThickness(page);
-		expect(Math.abs(said.estimate - estimate_cm)).toBeLessThan(0.6);
+		expect(Math.abs(said.estimate - estimate_cm)).toBeLessThan(1);
 		expect(Math.abs(said.lower - lower_cm)).toBeLessThan(1);
 		expect(said.lower).toBeLessThan(said.estimate);
 		// What was corrected counts: with precipitation the snow is known.
@@ -80,3 +81,18 @@ test.runIf(browserPath)(
 		await expect.poll(async () => (await drawing(canvas)).paintedFraction).toBeGreaterThan(0.01);
 	}
 );
+
+test.runIf(browserPath)('a file chosen before the page is awake is not forgotten', async () => {
+	const id = await lakeWithWinter(app, '');
+	const page = await app.open('/method');
+	let wake = () => {};
+	const awake = new Promise<void>((done) => (wake = done));
+	await page.route('**/*.js', async (route) => {
+		await awake;
+		await route.continue();
+	});
+	await page.goto(`/lakes/${id}/weather`, { waitUntil: 'commit' });
+	await page.getByLabel(/CSV file/).setInputFiles(FILE);
+	wake();
+	await page.getByText('A daily record in').waitFor();
+});
