@@ -1,3 +1,5 @@
+import type { Parameters } from './parameters.ts';
+
 /**
  * The one set of values that the ice model runs with at every lake.
  *
@@ -5,33 +7,11 @@
  * five measured lakes (northern Wisconsin and eastern Finland), within the range that stands beside
  * each. The others were set beforehand.
  */
-export interface Fitted {
+export interface Fitted extends Omit<Parameters, 'exchange_W_m2K' | 'snowKeptFraction'> {
 	readonly exchangeSheltered_W_m2K: number;
 	readonly exchangeExposed_W_m2K: number;
 	readonly keptSheltered: number;
 	readonly keptExposed: number;
-	readonly waterHeat_W_m2: number;
-	readonly snowConductivityRatio: number;
-	readonly settledSnow_kg_m3: number;
-	readonly settling_h: number;
-	readonly settlingCold_1_K: number;
-	readonly wetting_kg_m2degCd: number;
-	readonly wetSnow_kg_m3: number;
-	readonly snowMelt_kg_m2degCd: number;
-	readonly refreezeFraction: number;
-	readonly soakedFraction: number;
-	readonly slushMatrix_kg_m3: number;
-	readonly snowSpreadFraction: number;
-	readonly flooding_d: number;
-	readonly iceMelt_m_degCd: number;
-	readonly cloudFraction: number;
-	readonly snowAlbedo: number;
-	readonly whiteAlbedo: number;
-	readonly clearAlbedo: number;
-	readonly insideFraction: number;
-	readonly belowFraction: number;
-	readonly skyLoss_W_m2: number;
-	readonly breakUp_m: number;
 }
 
 export const FITTED: Fitted = {
