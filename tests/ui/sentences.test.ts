@@ -107,7 +107,7 @@ test('the pictures are told in a sentence each', () => {
 		ice({ on: '2027-03-20', total_m: 0.4, snow_m: 0 })
 	];
 	expect(thicknessSentence({ days, readings: [1] }, METRIC)).toBe(
-		'From freeze-up on 1 Dec 2026 to 40 cm on 20 Mar 2027, after a peak of 50 cm on 1 Mar 2027; 1 reading. Nothing is drawn past the last weather.'
+		'From freeze-up on 1 Dec 2026 to 40 cm on 20 Mar 2027, after a peak of 50 cm on 1 Mar 2027; 1 reading.'
 	);
 	expect(degreeDaysSentence(days, METRIC)).toBe(
 		'340 °C·d of frost and 3 °C·d of thaw since freeze-up.'

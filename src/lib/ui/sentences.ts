@@ -86,7 +86,7 @@ export function thicknessSentence(
 			? ''
 			: `, after a peak of ${thickness(peak.total_m, units)} on ${day(peak.on)}`;
 	const holes = readings.length === 0 ? 'no reading' : counted(readings.length, 'reading');
-	return `From freeze-up on ${day(first.on)} to ${thickness(last.total_m, units)} on ${day(last.on)}${tops}; ${holes}. Nothing is drawn past the last weather.`;
+	return `From freeze-up on ${day(first.on)} to ${thickness(last.total_m, units)} on ${day(last.on)}${tops}; ${holes}.`;
 }
 
 export function degreeDaysSentence(days: readonly SeriesDay[], units: Units): string {

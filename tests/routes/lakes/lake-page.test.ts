@@ -12,6 +12,7 @@ import {
 	inventedOutlook,
 	inventedView
 } from '../../support/invented-view.ts';
+import { inventedFuture } from '../../support/invented-future.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
@@ -173,4 +174,24 @@ test('a winter or day that is none is left to the default', async () => {
 	const query = 'winter=2026-99&asOf=yesterday';
 	const data = await load(formEvent({ context, params: { lake: id }, query }));
 	expect(data).toMatchObject({ page: { winter: '2026-27' } });
+});
+
+test('what may come is told with its doubt, after what is', () => {
+	const forecast = inventedFuture();
+	const view = {
+		outlook: inventedOutlook({ forecast }),
+		asOf: forecast.asOf,
+		today: forecast.asOf
+	};
+	const page = text(shown(view));
+	expect(page).toContain('The winter strip: when the ice meets the charts');
+	expect(page).toContain('until 31 Mar');
+	expect(page).toContain('From there to 10 May by forecast, then past winters');
+	expect(page).not.toContain('Nothing is drawn past the last weather');
+	expect(page).toMatch(/0 °C·d of thaw since freeze-up/);
+});
+
+test('without chances there is no strip', () => {
+	expect(text(shown())).not.toContain('The winter strip');
+	expect(text(shown())).toContain('Nothing is drawn past the last weather');
 });

@@ -43,8 +43,8 @@ export function annotations(input: ThicknessInput, end: number, palette: Palette
 }
 
 /** Where the lowest curve ends; a label's height below it nothing is drawn. */
-function lowest_m({ days }: ThicknessInput): number {
-	const last = days.at(-1);
+function lowest_m({ days, asOf }: ThicknessInput): number {
+	const last = days.findLast(({ on }) => on <= asOf);
 	return last ? 0.85 * Math.min(last.total_m, last.effectiveLower_m ?? last.total_m) : 0;
 }
 

@@ -3,6 +3,7 @@ import type { IsoDate } from '#lib/model/calendar.ts';
 import { lengthUnit, lengthValue, thickness, thicknessNumber } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { AnyChart } from './attach.svelte.ts';
+import { withBand, type Band } from './band.ts';
 import type { Palette } from './palette.ts';
 import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { SeriesDay } from './series.ts';
@@ -13,6 +14,8 @@ import { tooltip } from './tooltip.ts';
 
 export interface ThicknessInput {
 	days: readonly SeriesDay[];
+	/** From 5 to 95 %, with where each kind of weather begins. */
+	band?: Omit<Band, 'units'> | null;
 	readings: readonly ReadingPoint[];
 	anchors: readonly { on: IsoDate; before_m: number; after_m: number }[];
 	loads: readonly LoadMark[];
@@ -31,7 +34,7 @@ interface Point {
 /** Clear and white ice as areas, the estimate and its lower bounds as lines, readings as points. */
 export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChart {
 	const end = top(input);
-	return {
+	const chart: AnyChart = {
 		type: 'line',
 		data: { datasets: datasets(input, palette) as ChartDataset<'line', unknown[]>[] },
 		options: {
@@ -49,15 +52,17 @@ export function thicknessChart(input: ThicknessInput, palette: Palette): AnyChar
 			}
 		}
 	};
+	return input.band ? withBand(chart, { ...input.band, units: input.units }, palette) : chart;
 }
 
 /**
  * High enough for all that is drawn and for the next load that isn't carried yet: a whole number in
  * the person's unit.
  */
-export function top({ days, readings, loads, units }: ThicknessInput): number {
+export function top({ days, band, readings, loads, units }: ThicknessInput): number {
 	const drawn = [
 		...days.map((day) => day.total_m),
+		...(band?.days.map(({ p95_m }) => p95_m) ?? []),
 		...readings.flatMap((reading) => [reading.mean_m, ...reading.holes_m])
 	];
 	const highest_m = Math.max(0.1, ...drawn);

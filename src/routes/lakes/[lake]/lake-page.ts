@@ -1,12 +1,15 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
-import type { ForecastLoad } from '#lib/model/forecast.ts';
+import type { Forecast, ForecastLoad } from '#lib/model/forecast.ts';
 import { isVehicle, type LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { standardLoads } from '#lib/server/services/charts.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
+import { bandDays, type Band } from '#lib/ui/charts/band.ts';
 import { readingPoints, type ReadingPoint } from '#lib/ui/charts/reading-points.ts';
+import { borders } from '#lib/ui/charts/regions.ts';
 import { knownDays, type SeriesDay } from '#lib/ui/charts/series.ts';
+import { stripData, type StripData } from '#lib/ui/charts/strip-data.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
@@ -33,9 +36,10 @@ export type LakePage = ReturnType<typeof lakePage>;
 /** The estimate and all that is drawn of it. */
 export type Ice = NonNullable<LakePage['ice']>;
 
-function iceOf(outlook: Outlook, { asOf, loads }: LakeView, readings: ReadingPoint[]) {
+function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: ReadingPoint[]) {
 	const { forecast, today: _, ...facts } = outlook;
-	const days: SeriesDay[] = knownDays(forecast.days);
+	const all: SeriesDay[] = knownDays(forecast.days);
+	const days = all.filter(({ on }) => on <= asOf);
 	const answers = loads.flatMap((load) => {
 		const answer = forecast.loads.find(({ id }) => id === load.id);
 		return answer ? [pageLoad(load, answer)] : [];
@@ -45,11 +49,28 @@ function iceOf(outlook: Outlook, { asOf, loads }: LakeView, readings: ReadingPoi
 		/** `null` where the weather doesn't reach to `asOf`. */
 		day: days.find((day) => day.on === asOf) ?? null,
 		days,
+		/** What may come after `asOf`, with the band of all days, and the strip; empty or `null` where not estimated. */
+		coming: all.filter(({ on }) => on > asOf),
+		band: bandOf(forecast, today),
+		strip: stripOf(forecast, today),
 		readings,
 		loads: answers,
 		bounds: { onFoot_m: boundOf(answers, false), vehicles_m: boundOf(answers, true) },
 		cautions: forecast.cautions
 	};
+}
+
+function bandOf({ days, asOf }: Forecast, today: IsoDate): Omit<Band, 'units'> | null {
+	const banded = bandDays(days);
+	return banded.length === 0 ? null : { days: banded, borders: borders(days, asOf, today) };
+}
+
+function stripOf(forecast: Forecast, today: IsoDate): StripData | null {
+	const strip = stripData(forecast, today);
+	const isEstimated = strip?.loads.some(({ met_percent }) =>
+		met_percent.some((met) => met !== null)
+	);
+	return isEstimated ? strip : null;
 }
 
 function pageLoad(load: LoadCase, forecast: ForecastLoad) {
