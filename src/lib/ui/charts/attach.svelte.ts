@@ -16,7 +16,7 @@ export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTM
 	return (canvas) => {
 		let library = $state.raw<typeof Chart>();
 		let chart: Chart<'line' | 'bar', unknown[]> | undefined;
-		void Promise.all([import('./register.ts'), document.fonts.ready]).then(([loaded]) => {
+		void Promise.all([import('./register.ts'), typeOf(canvas)]).then(([loaded]) => {
 			library = loaded.Chart;
 		});
 		$effect(() => {
@@ -33,4 +33,11 @@ export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTM
 		});
 		return () => chart?.destroy();
 	};
+}
+
+/** Settles once both weights of the page's type are there; one that can't come is done without. */
+function typeOf(canvas: HTMLCanvasElement): Promise<unknown> {
+	const { fontFamily } = getComputedStyle(canvas);
+	const weights = [400, 700].map((weight) => document.fonts.load(`${weight} 13px ${fontFamily}`));
+	return Promise.allSettled(weights);
 }
