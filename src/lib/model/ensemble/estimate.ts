@@ -1,0 +1,154 @@
+import type { IsoDate } from '../calendar.ts';
+import type { IceColumn } from '../column.ts';
+import type { Quantiles } from '../forecast.ts';
+import { thicknessHoles } from '../hole.ts';
+import type { Reading } from '../reading.ts';
+import type { DaySource } from '../weather.ts';
+import { meanColumn } from './mean-column.ts';
+import { holdBack, type BoundRead } from './held-back.ts';
+import { trackIceOut, type IceOutWindow } from './ice-out.ts';
+import { meanOf } from './kalman.ts';
+import { effectiveOf } from './mean-column.ts';
+import { quantileOfSorted } from './quantiles.ts';
+import { drift_m, type Recalibration } from './recalibrate.ts';
+import { runEnsemble, type EnsembleDay, type EnsembleInput } from './run.ts';
+import type { Holes } from './spots.ts';
+
+/** Layers whose quantiles are told, as {@link Holes} names them. */
+export type LayerName = Exclude<keyof Holes, 'thinnest_m'>;
+
+/** One day of a site as its ensemble has it, readings of the day taken in. */
+export interface EstimatedDay {
+	on: IsoDate;
+	source: DaySource;
+	/** What one hole at a random spot would show. */
+	quantiles: Record<LayerName, Quantiles>;
+	/** Effective thickness at a random spot and at the thinnest of five, a member a value, sorted. */
+	spot_m: Float64Array;
+	fiveSpots_m: Float64Array;
+	/** Lower bounds to go by, with what single readings raised held back. */
+	bound: Bounds;
+	/** A column with the median thickness and snow, and the mean slush. */
+	column: IceColumn;
+	/** Mean and spread of the site's own effective thickness, with the model's drift since a reading. */
+	site: { mean_m: number; sd_m: number };
+	/** Median whole thickness without the day's readings; `null` on a day that has none. */
+	before_m: number | null;
+	recalibrations: readonly Recalibration[];
+}
+
+export interface Bounds {
+	spot_m: number;
+	fiveSpots_m: number;
+}
+
+export interface Estimate {
+	days: EstimatedDay[];
+	iceOut: IceOutWindow | null;
+}
+
+/**
+ * One run of a site's ensemble, put into what is told of each day.
+ *
+ * `onDay` is called before that; what it does to the day's members goes on with them.
+ */
+export function estimate(input: EnsembleInput, onDay?: (day: EnsembleDay) => void): Estimate {
+	const days: EstimatedDay[] = [];
+	const hold = { spot: holdBack(), five: holdBack() };
+	const iceOut = trackIceOut(input.members);
+	let sinceRead_d = 0;
+	runEnsemble(input, (day) => {
+		onDay?.(day);
+		iceOut.see(day.on, day.members);
+		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
+		days.push(estimatedDay(day, input.readings, hold, sinceRead_d++));
+	});
+	return { days, iceOut: iceOut.window() };
+}
+
+function estimatedDay(
+	day: EnsembleDay,
+	readings: readonly Reading[],
+	hold: { spot: ReturnType<typeof holdBack>; five: ReturnType<typeof holdBack> },
+	sinceRead_d: number
+): EstimatedDay {
+	const { holes, before, members, recalibrations } = day;
+	const sorted = sortedLayers(holes);
+	const fiveSpots_m = holes.thinnest_m.toSorted();
+	const count = before === null ? 0 : countedHoles(recalibrations, readings);
+	const read = (layer: Float64Array | undefined): BoundRead | null =>
+		layer === undefined ? null : { before_m: lowerBound(layer.toSorted()), holes: count };
+	const effective = effectiveOf(members);
+	return {
+		on: day.on,
+		source: day.source,
+		quantiles: quantilesOfLayers(sorted),
+		spot_m: sorted.effective_m,
+		fiveSpots_m,
+		bound: {
+			spot_m: hold.spot(lowerBound(sorted.effective_m), read(before?.effective_m)),
+			fiveSpots_m: hold.five(lowerBound(fiveSpots_m), read(before?.thinnest_m))
+		},
+		column: meanColumn(members, median(sorted.total_m), median(sorted.snow_m)),
+		site: { mean_m: meanOf(effective), sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d)) },
+		before_m: before === null ? null : median(before.total_m.toSorted()),
+		recalibrations
+	};
+}
+
+/** Holes of the day's readings that told a thickness and are not asked about. */
+function countedHoles(
+	recalibrations: readonly Recalibration[],
+	readings: readonly Reading[]
+): number {
+	const counted = recalibrations.filter(({ isAskedAbout }) => !isAskedAbout);
+	const ids = new Set(counted.map(({ readingId }) => readingId));
+	return readings
+		.filter(({ id }) => ids.has(id))
+		.reduce((sum, reading) => sum + thicknessHoles(reading).length, 0);
+}
+
+type Sorted = Record<LayerName, Float64Array>;
+
+function sortedLayers(holes: Holes): Sorted {
+	return {
+		clear_m: holes.clear_m.toSorted(),
+		white_m: holes.white_m.toSorted(),
+		snow_m: holes.snow_m.toSorted(),
+		slush_m: holes.slush_m.toSorted(),
+		total_m: holes.total_m.toSorted(),
+		effective_m: holes.effective_m.toSorted()
+	};
+}
+
+function quantilesOfLayers(sorted: Sorted): Record<LayerName, Quantiles> {
+	const of = (values: Float64Array): Quantiles => ({
+		p05: quantileOfSorted(values, 0.05),
+		p10: quantileOfSorted(values, 0.1),
+		p50: quantileOfSorted(values, 0.5),
+		p90: quantileOfSorted(values, 0.9),
+		p95: quantileOfSorted(values, 0.95)
+	});
+	return {
+		clear_m: of(sorted.clear_m),
+		white_m: of(sorted.white_m),
+		snow_m: of(sorted.snow_m),
+		slush_m: of(sorted.slush_m),
+		total_m: of(sorted.total_m),
+		effective_m: of(sorted.effective_m)
+	};
+}
+
+function lowerBound(sorted: Float64Array): number {
+	return quantileOfSorted(sorted, 0.1) ?? 0;
+}
+
+function median(sorted: Float64Array): number {
+	return quantileOfSorted(sorted, 0.5) ?? 0;
+}
+
+function spreadOf(values: Float64Array): number {
+	const mean = meanOf(values);
+	const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+	return Math.sqrt(squares / Math.max(1, values.length - 1));
+}

@@ -1,0 +1,150 @@
+import { anchorSteps, type AnchorStep } from './anchor-steps.ts';
+import type { IsoDate } from './calendar.ts';
+import { OPEN_WATER } from './column.ts';
+import { estimate, type EstimatedDay } from './ensemble/estimate.ts';
+import type { IceOutWindow } from './ensemble/ice-out.ts';
+import { meanFuture, type MeanDay } from './ensemble/mean-future.ts';
+import type { SiteMemory } from './ensemble/memory.ts';
+import type { EnsembleDay } from './ensemble/run.ts';
+import { scenarios, type ScenarioWeather } from './ensemble/scenarios.ts';
+import { gapDays } from './gap-days.ts';
+import type { SeasonDay } from './season.ts';
+import type { SiteDay } from './site-day.ts';
+import type { SiteSeason, SiteSeasonInput } from './site-season.ts';
+import type { WeatherDay } from './weather.ts';
+
+/** Members of the full set. */
+export const MEMBERS = 400;
+/** Futures that members share: each of a past winter's with its own error, some members apiece. */
+const FUTURES = 80;
+const SEED = 2_718;
+
+export interface SiteEstimateInput extends SiteSeasonInput {
+	/** Observed days of earlier winters too; without it nothing is told past the known weather. */
+	past?: readonly WeatherDay[];
+	/** What past winters taught the site. */
+	memory?: SiteMemory | null;
+	members?: number;
+	/** Changes to what may come, to ask what if. */
+	bendFuture?: (scenario: ScenarioWeather) => ScenarioWeather;
+	/** Called for each day of the ensemble before it is put into words; may change its members. */
+	onDay?: (day: EnsembleDay) => void;
+}
+
+/** What the ensemble has to say of a site. */
+export interface SiteEstimate {
+	/** By day; nothing for a day that is not estimated. */
+	days: ReadonlyMap<IsoDate, EstimatedDay>;
+	/** The season with the ensemble's columns and bounds, as far as weather is known. */
+	known: SiteDay[];
+	scenarios: ScenarioWeather[];
+	future: ReadonlyMap<IsoDate, MeanDay>;
+	iceOut: IceOutWindow | null;
+	anchors: AnchorStep[];
+	/** Readings far from what was expected, and those of them that were thicker. */
+	askedAbout: ReadonlySet<string>;
+	tooThick: ReadonlySet<string>;
+}
+
+/** Runs a site's ensemble, once, over the days that are known and those that may come. */
+export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEstimate {
+	const futures = futuresOf(site, input);
+	const { freezeUp, events, readings } = site;
+	const { days, iceOut } = estimate(
+		{
+			lake: input.lake,
+			freezeUpOn: freezeUp.first,
+			freezeUpBy: freezeUp.last > freezeUp.first ? freezeUp.last : null,
+			until: input.until > input.asOf ? input.until : input.asOf,
+			weather: futures.length > 0 ? knownWeather(site, futures) : site.weather,
+			scenarios: futures,
+			events,
+			readings,
+			memory: input.memory ?? null,
+			members: input.members ?? MEMBERS,
+			seed: SEED,
+			...(input.parameters ? { parameters: input.parameters } : {})
+		},
+		input.onDay
+	);
+	const byDay = new Map(days.map((day) => [day.on, openFrom(site.iceOutOn, day)]));
+	const asked = days.flatMap((day) => day.recalibrations.filter((each) => each.isAskedAbout));
+	const idsOf = (each: typeof asked) => new Set(each.map(({ readingId }) => readingId));
+	return {
+		days: byDay,
+		known: knownDays(site, byDay),
+		scenarios: futures,
+		future: meanFuture(futures, input.lake.latitude),
+		iceOut,
+		anchors: anchorSteps(days),
+		askedAbout: idsOf(asked),
+		tooThick: idsOf(asked.filter(({ off }) => (off ?? 0) > 0))
+	};
+}
+
+/** Nothing comes after weather that ends before the day of asking: a gap is no forecast. */
+function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[] {
+	const { asOf, until, past, lake, bendFuture } = input;
+	const isKnown = site.days.some((day) => day.on === asOf);
+	if (past === undefined || until <= asOf || !isKnown) return [];
+	const drawn = scenarios({
+		lake,
+		known: site.weather,
+		past,
+		asOf,
+		until,
+		count: FUTURES,
+		seed: SEED
+	});
+	return bendFuture ? drawn.map(bendFuture) : drawn;
+}
+
+/** What is not told by the futures. */
+function knownWeather(site: SiteSeason, futures: readonly ScenarioWeather[]): WeatherDay[] {
+	const from = futures[0]?.days[0]?.on;
+	return from === undefined ? site.weather : site.weather.filter(({ on }) => on < from);
+}
+
+function knownDays(
+	{ days, readings }: SiteSeason,
+	estimated: ReadonlyMap<IsoDate, EstimatedDay>
+): SiteDay[] {
+	const gaps = gapDays(days, readings);
+	return days.flatMap((day, index) => {
+		const own = estimated.get(day.on);
+		return own ? [siteDay(day, own, gaps[index] ?? 0)] : [];
+	});
+}
+
+function siteDay(day: SeasonDay, estimated: EstimatedDay, gaps: number): SiteDay {
+	const { liquidFraction } = day.column;
+	return {
+		day: { ...day, column: { ...estimated.column, liquidFraction } },
+		gapDays: gaps,
+		effective_m: estimated.quantiles.effective_m.p50 ?? 0,
+		bound: estimated.bound,
+		site: estimated.site
+	};
+}
+
+/** From a recorded ice-out on there is no ice, whatever is estimated. */
+function openFrom(iceOutOn: IsoDate | null, day: EstimatedDay): EstimatedDay {
+	if (iceOutOn === null || day.on < iceOutOn) return day;
+	const none = { p05: 0, p10: 0, p50: 0, p90: 0, p95: 0 };
+	return {
+		...day,
+		quantiles: {
+			clear_m: none,
+			white_m: none,
+			snow_m: none,
+			slush_m: none,
+			total_m: none,
+			effective_m: none
+		},
+		spot_m: new Float64Array(day.spot_m.length),
+		fiveSpots_m: new Float64Array(day.fiveSpots_m.length),
+		bound: { spot_m: 0, fiveSpots_m: 0 },
+		column: OPEN_WATER,
+		site: { mean_m: 0, sd_m: 0 }
+	};
+}
