@@ -13,7 +13,9 @@ export interface AnchorStep {
 /** The days on which readings moved an estimate, in order. */
 export function anchorSteps(days: readonly EstimatedDay[]): AnchorStep[] {
 	return days.flatMap(({ on, before_m, quantiles, recalibrations }) => {
-		const readingIds = recalibrations.filter(({ off }) => off !== null).map((each) => each.readingId);
+		const readingIds = recalibrations
+			.filter(({ off }) => off !== null)
+			.map((each) => each.readingId);
 		if (before_m === null || readingIds.length === 0) return [];
 		return [{ on, readingIds, before_m, after_m: quantiles.total_m.p50 ?? 0 }];
 	});

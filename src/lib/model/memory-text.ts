@@ -43,7 +43,11 @@ function asWords(ratio: number): string {
 function remembered(base: Parameters, { mean }: SiteMemory): Parameters {
 	const site = mean.map((z) => Float64Array.of(z));
 	const bent = { ...base };
-	takeParameters(bendParameters(base, { site, winter: site.map(() => Float64Array.of(0)) }), 0, bent);
+	takeParameters(
+		bendParameters(base, { site, winter: site.map(() => Float64Array.of(0)) }),
+		0,
+		bent
+	);
 	return bent;
 }
 

@@ -15,8 +15,8 @@ import type { WeatherDay } from './weather.ts';
 
 /** Members of the full set. */
 export const MEMBERS = 400;
-/** Futures that members share: each of a past winter's with its own error, some members apiece. */
-const FUTURES = 80;
+/** Futures that members share, a few members apiece: each a past winter with an error of its own. */
+const MEMBERS_PER_FUTURE = 5;
 const SEED = 2_718;
 
 export interface SiteEstimateInput extends SiteSeasonInput {
@@ -84,7 +84,7 @@ export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEs
 
 /** Nothing comes after weather that ends before the day of asking: a gap is no forecast. */
 function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[] {
-	const { asOf, until, past, lake, bendFuture } = input;
+	const { asOf, until, past, lake, bendFuture, members = MEMBERS } = input;
 	const isKnown = site.days.some((day) => day.on === asOf);
 	if (past === undefined || until <= asOf || !isKnown) return [];
 	const drawn = scenarios({
@@ -93,7 +93,7 @@ function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[
 		past,
 		asOf,
 		until,
-		count: FUTURES,
+		count: Math.ceil(members / MEMBERS_PER_FUTURE),
 		seed: SEED
 	});
 	return bendFuture ? drawn.map(bendFuture) : drawn;

@@ -90,7 +90,10 @@ function estimatedDay(
 			fiveSpots_m: hold.five(lowerBound(fiveSpots_m), read(before?.thinnest_m))
 		},
 		column: meanColumn(members, median(sorted.total_m), median(sorted.snow_m)),
-		site: { mean_m: meanOf(effective), sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d)) },
+		site: {
+			mean_m: meanOf(effective),
+			sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d))
+		},
 		before_m: before === null ? null : median(before.total_m.toSorted()),
 		recalibrations
 	};
