@@ -3,8 +3,8 @@ import { daysBetween, type IsoDate } from './calendar.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
 import type { Reading } from './reading.ts';
-import { gapDays } from './gap-days.ts';
 import type { SeasonDay } from './season.ts';
+import { sinceAnchor } from './since-anchor.ts';
 import type { WarmDay } from './warm-day.ts';
 
 /** Slush that is more than the wet foot of the snow. Our choice. */
@@ -90,7 +90,7 @@ function carry(
 		age_d: daysBetween(on, input.asOf),
 		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
 		...since(on, season, input),
-		gapDays: gapDays(season, input.readings)[nowAt] ?? 0
+		gapDays: sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0
 	};
 }
 

@@ -7,8 +7,8 @@ import { meanFuture, type MeanDay } from './ensemble/mean-future.ts';
 import type { SiteMemory } from './ensemble/memory.ts';
 import type { EnsembleDay } from './ensemble/run.ts';
 import { scenarios, type ScenarioWeather } from './ensemble/scenarios.ts';
-import { gapDays } from './gap-days.ts';
 import type { SeasonDay } from './season.ts';
+import { sinceAnchor, type SinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';
 import type { SiteSeason, SiteSeasonInput } from './site-season.ts';
 import type { WeatherDay } from './weather.ts';
@@ -109,21 +109,27 @@ function knownDays(
 	{ days, readings }: SiteSeason,
 	estimated: ReadonlyMap<IsoDate, EstimatedDay>
 ): SiteDay[] {
-	const gaps = gapDays(days, readings);
+	const accounts = sinceAnchor(days, readings);
 	return days.flatMap((day, index) => {
-		const own = estimated.get(day.on);
-		return own ? [siteDay(day, own, gaps[index] ?? 0)] : [];
+		const [own, since] = [estimated.get(day.on), accounts[index]];
+		return own && since ? [siteDay(day, own, since)] : [];
 	});
 }
 
-function siteDay(day: SeasonDay, estimated: EstimatedDay, gaps: number): SiteDay {
+/** Days without a temperature take from the bounds all that they may have melted or failed to grow. */
+function siteDay(day: SeasonDay, estimated: EstimatedDay, since: SinceAnchor): SiteDay {
 	const { liquidFraction } = day.column;
+	const { quantiles, column, bound, site } = estimated;
+	const { gapDays, gaps_m } = since;
 	return {
-		day: { ...day, column: { ...estimated.column, liquidFraction } },
-		gapDays: gaps,
-		effective_m: estimated.quantiles.effective_m.p50 ?? 0,
-		bound: estimated.bound,
-		site: estimated.site
+		day: { ...day, column: { ...column, liquidFraction } },
+		gapDays,
+		effective_m: quantiles.effective_m.p50 ?? 0,
+		bound: {
+			spot_m: Math.max(0, bound.spot_m - gaps_m),
+			fiveSpots_m: Math.max(0, bound.fiveSpots_m - gaps_m)
+		},
+		site
 	};
 }
 

@@ -195,10 +195,7 @@ function eachMember(
 	}
 }
 
-/** What a day without a temperature may have done. Our choice. */
-const GAP_m = 0.01;
-const GAP_MELT_m = 0.03; // 5 °C·d at 0.6 cm [M-med], or 100 W/m² of sun [C]
-const MELTING_SUN_W_m2 = 150;
+const GAP_m = 0.01; // what a day without a temperature may have done. Our choice.
 const UNKNOWN_SNOW_SPREAD = 0.6; // of the logarithm of the usual amount [M-lo]
 
 function pass(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void {
@@ -212,12 +209,8 @@ function pass(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void 
 		setForcing(own, weather, i, paces, unknownSnow);
 		advanceDay(ice, own, parameters, MEMBER_STEPS);
 		if (!weather.hasAir && hasIce(ice))
-			ice.clear_m = Math.max(0, ice.clear_m + gap_m(weather.forcing) * (gap[i] ?? 0));
+			ice.clear_m = Math.max(0, ice.clear_m + GAP_m * (gap[i] ?? 0));
 	});
-}
-
-function gap_m({ thawing_degCd, sun_W_m2 }: Forcing): number {
-	return thawing_degCd > 0 || sun_W_m2 > MELTING_SUN_W_m2 ? GAP_MELT_m : GAP_m;
 }
 
 function first(forcings: readonly EnsembleForcing[]): EnsembleForcing {

@@ -61,7 +61,9 @@ async function pastWinter(
 async function evidenceFrom(past: PastWinter, lake: LakeFacts): Promise<Evidence[]> {
 	const { latitude, longitude, elevation_m, area_km2, meanDepth_m, water } = lake;
 	const facts = { latitude, longitude, elevation_m, area_km2, meanDepth_m, water };
-	const key = createHash('sha256').update(JSON.stringify([facts, past])).digest('base64');
+	const key = createHash('sha256')
+		.update(JSON.stringify([facts, past]))
+		.digest('base64');
 	const known = kept.get(key);
 	kept.delete(key);
 	const evidence = known ?? evidenceOf(past, facts);
