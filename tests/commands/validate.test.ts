@@ -3,6 +3,11 @@ import { existsSync } from 'node:fs';
 import { dirname, basename } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { baselinePredictions } from '../../src/commands/validate/baseline-spread.ts';
+import { baselinesFor } from '../../src/commands/validate/baselines.ts';
+import { groupScores } from '../../src/commands/validate/groups.ts';
+import { selectScored } from '../../src/commands/validate/selection.ts';
+import { readTidyFolder } from '../../src/commands/validate/tidy-folder.ts';
 import { inventedFolder } from './validate/tidy-winters.ts';
 
 const number = z.number().nullable();
@@ -92,7 +97,9 @@ test('with --json one object of the agreed form is printed, and nothing else', (
 	expect(Object.keys(modes.prior)).toEqual(['all', 'invented']);
 	expect(modes.prior.all).toMatchObject({ growth: { n: 4, white_n: 2 }, decay: { n: 2 } });
 	expect(modes.recalibrated.all).toMatchObject({ growth: { n: 2 }, decay: { n: 2 } });
-	expect(modes.learned).toEqual(modes.prior);
+	expect(modes.learned, 'a lake of one winter has no other').toEqual(modes.prior);
+	expect(modes.prior.all.growth.crps_cm).toBeGreaterThan(0);
+	expect(modes.prior.all.iceOut.coverage80).not.toBeNull();
 	expect(modes.prior.all.iceOut.n).toBe(2);
 	expect(baselines.alphaOtherLakes.all.growth.n).toBe(4);
 	expect(baselines.alphaOwn.all.growth.n).toBe(0);
@@ -129,13 +136,13 @@ describe.runIf(existsSync('../shared/winters'))(
 	'on the measured winters beside the project',
 	() => {
 		test('the selection is the one the folder describes: 1.7 √FDD scores 7.9 and +0.4 in growth', () => {
-			const { stdout } = validate(['../shared/winters', '--json']);
-			const { baselines, leftOut } = report.parse(JSON.parse(stdout));
-			const { growth, decay } = baselines.alpha17.all;
-			expect(growth).toMatchObject({ n: 516, unanswered: 0 });
-			expect(growth.rmse_cm).toBeCloseTo(7.9, 1);
-			expect(growth.bias_cm).toBeCloseTo(0.4, 1);
-			expect(decay.n).toBe(118);
+			const { winters, leftOut } = selectScored(readTidyFolder('../shared/winters'));
+			const law = baselinesFor(winters).find(({ id }) => id === 'alpha17');
+			const scores = groupScores(law ? baselinePredictions(law, winters) : []).all;
+			expect(scores?.growth).toMatchObject({ n: 516, unanswered: 0 });
+			expect(scores?.growth.rmse_cm).toBeCloseTo(7.9, 1);
+			expect(scores?.growth.bias_cm).toBeCloseTo(0.4, 1);
+			expect(scores?.decay.n).toBe(118);
 			expect(leftOut.doubtful).toBe(1);
 		});
 	}

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { afterAll, expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { addDays } from '#lib/model/calendar.ts';
 import { browserPath, PHONE } from '../support/browser.ts';
 import { lakeWithWinter } from '../support/past-winter.ts';
@@ -17,8 +17,6 @@ declare global {
 }
 
 const app = story();
-const folder = mkdtempSync(join(tmpdir(), 'frostledger-hours-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test.runIf(browserPath)(
 	'the page of a lake takes less than 150 kB of compressed script, charts included',
@@ -72,6 +70,8 @@ test.runIf(browserPath)(
 			}).observe(document.body, { subtree: true, childList: true, characterData: true });
 		});
 		// From the disk: the bytes of a file given as such would pass through the page's own thread.
+		const folder = mkdtempSync(join(tmpdir(), 'frostledger-hours-'));
+		onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
 		const file = join(folder, 'hours.csv');
 		writeFileSync(file, manyHours());
 		await page.getByLabel(/CSV file/).setInputFiles(file);

@@ -26,13 +26,17 @@ export async function startApp(environment: Record<string, string> = {}): Promis
 			}
 		}
 	);
-	const url = await address(child);
+	const clear = () => rmSync(data, { recursive: true, force: true });
+	const url = await address(child).catch((cause: unknown) => {
+		clear();
+		throw cause;
+	});
 	return {
 		url,
 		async stop() {
 			child.kill('SIGTERM');
 			const code = await new Promise<number | null>((done) => child.once('exit', done));
-			rmSync(data, { recursive: true, force: true });
+			clear();
 			return code;
 		}
 	};

@@ -1,14 +1,11 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
 import { addDays, daysBetween } from '#lib/model/calendar.ts';
-import { total_m } from '#lib/model/column.ts';
-import { runSeason } from '#lib/model/season.ts';
+import { trackIceOut, type IceOutWindow } from '#lib/model/ensemble/ice-out.ts';
+import { dayAfterWeather, followWinter, MEMBERS, type Known } from './ensemble-winter.ts';
 import type { LakeWinter } from './lake-winter.ts';
-import { asReading, largestReading } from './lake-winter.ts';
-import type { ParametersOf } from './modes.ts';
+import { largestReading } from './lake-winter.ts';
+import type { Knowledge } from './modes.ts';
 import { mean } from './scores.ts';
-
-/** No more ice than this is open water. */
-const OPEN_WATER_m = 0.001;
 
 /** Days after the winter's largest reading on which ice-out is foretold. */
 const LEADS_d = [0, 14, 30] as const;
@@ -18,6 +15,7 @@ export interface IceOutScore {
 	mae_d: number | null;
 	/** Foretold minus observed: positive is too late. */
 	bias_d: number | null;
+	/** Share inside the window from the day that one member in ten is open to that of nine in ten. */
 	coverage80: number | null;
 	/** Winters whose ice outlasted the weather; they count with the last day of it. */
 	neverReached: number;
@@ -33,58 +31,85 @@ export interface IceOutForecast {
 	lead_d: number;
 	error_d: number;
 	isReached: boolean;
+	isInside80: boolean;
 }
 
 /**
  * Ice-out foretold from the weather as measured, for winters whose ice-out is on record and later
- * than the day of issue. With `useReadings` those taken by that day are known.
+ * than the day of issue. Where readings are used those taken by that day are known.
  */
 export function iceOutForecasts(
 	winters: readonly LakeWinter[],
-	useReadings: boolean,
-	parametersOf: ParametersOf
+	knowledge: Knowledge
 ): IceOutForecast[] {
-	return winters.flatMap((winter) =>
-		LEADS_d.flatMap((lead_d) => {
-			const largest = largestReading(winter);
-			if (!largest || !winter.iceOutOn) return [];
-			const issuedOn = addDays(largest.on, lead_d);
-			if (winter.iceOutOn <= issuedOn) return [];
-			const foretold = foretell(winter, issuedOn, useReadings, parametersOf);
-			return foretold
-				? [
-						{
-							winter,
-							lead_d,
-							error_d: daysBetween(winter.iceOutOn, foretold.on),
-							isReached: foretold.isReached
-						}
-					]
-				: [];
-		})
-	);
+	return winters.flatMap((winter) => ofWinter(winter, knowledge));
 }
 
-function foretell(
-	winter: LakeWinter,
-	issuedOn: IsoDate,
-	useReadings: boolean,
-	parametersOf: ParametersOf
-): { on: IsoDate; isReached: boolean } | null {
-	const last = winter.weather.at(-1);
-	if (!last) return null;
-	const known = useReadings ? winter.readings.filter((reading) => reading.on <= issuedOn) : [];
-	const parameters = parametersOf(winter);
-	const days = runSeason({
-		lake: winter.lake,
-		freezeUpOn: winter.freezeUpOn,
-		until: addDays(last.on, 1),
-		weather: winter.weather,
-		readings: known.map(asReading),
-		...(parameters ? { parameters } : {})
+function ofWinter(winter: LakeWinter, knowledge: Knowledge): IceOutForecast[] {
+	const largest = largestReading(winter);
+	const seenOn = winter.iceOutOn;
+	const last = winter.weather.at(-1)?.on;
+	if (!largest || !seenOn || !last) return [];
+	const issues = LEADS_d.map((lead_d) => ({ lead_d, on: addDays(largest.on, lead_d) }));
+	const windows = windowsOf(
+		winter,
+		knowledge,
+		issues.map(({ on }) => on).filter((on) => on < seenOn)
+	);
+	return issues.flatMap(({ lead_d, on }): IceOutForecast[] => {
+		const window = windows.get(on);
+		if (!window) return [];
+		const foretoldOn = window.p50 ?? last;
+		return [
+			{
+				winter,
+				lead_d,
+				error_d: daysBetween(seenOn, foretoldOn),
+				isReached: window.p50 !== null,
+				isInside80: seenOn >= (window.p10 ?? last) && seenOn <= (window.p90 ?? seenOn)
+			}
+		];
 	});
-	const open = days.find((day) => day.on > issuedOn && total_m(day.column) <= OPEN_WATER_m);
-	return open ? { on: open.on, isReached: true } : { on: last.on, isReached: false };
+}
+
+/** The window by day of issue. Days on which the same readings are known share a run. */
+function windowsOf(
+	winter: LakeWinter,
+	{ usesReadings, memoryOf, parametersOf }: Knowledge,
+	issuedOn: readonly IsoDate[]
+): Map<IsoDate, IceOutWindow> {
+	const knownBy = (on: IsoDate) =>
+		usesReadings ? winter.readings.filter((reading) => reading.on <= on) : [];
+	const counts = new Set(issuedOn.map((on) => knownBy(on).length));
+	const found = [...counts].flatMap((count) => {
+		const readings = usesReadings ? winter.readings.slice(0, count) : [];
+		const known = { readings, memory: memoryOf(winter), parameters: parametersOf(winter) };
+		const days = issuedOn.filter((on) => knownBy(on).length === count);
+		return followToOpenWater(winter, known, days);
+	});
+	return new Map(found);
+}
+
+/**
+ * Members without ice on the day of issue and after it are left out: that there is still ice is known
+ * then. Where all are, the model is ahead of the lake, and says the next day.
+ */
+function followToOpenWater(
+	winter: LakeWinter,
+	known: Known,
+	issuedOn: readonly IsoDate[]
+): [IsoDate, IceOutWindow][] {
+	const until = dayAfterWeather(winter);
+	if (until === null) return [];
+	const trackers = issuedOn.map((on) => ({ on, tracker: trackIceOut(MEMBERS) }));
+	followWinter(winter, known, until, ({ on, members }) => {
+		for (const each of trackers) if (on >= each.on) each.tracker.see(on, members);
+	});
+	return trackers.map(({ on, tracker }) => [on, tracker.window() ?? openFrom(addDays(on, 1))]);
+}
+
+function openFrom(on: IsoDate): IceOutWindow {
+	return { p10: on, p50: on, p90: on, neverFraction: 0 };
 }
 
 export function iceOutScores(forecasts: readonly IceOutForecast[]): IceOutScores {
@@ -98,7 +123,7 @@ function iceOutScore(forecasts: readonly IceOutForecast[]): IceOutScore {
 		n: forecasts.length,
 		mae_d: mean(forecasts.map(({ error_d }) => Math.abs(error_d))),
 		bias_d: mean(forecasts.map(({ error_d }) => error_d)),
-		coverage80: null,
+		coverage80: mean(forecasts.map(({ isInside80 }) => (isInside80 ? 1 : 0))),
 		neverReached: forecasts.filter(({ isReached }) => !isReached).length
 	};
 }

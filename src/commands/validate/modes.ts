@@ -1,13 +1,12 @@
-import type { IsoDate } from '#lib/model/calendar.ts';
-import { total_m } from '#lib/model/column.ts';
-import { lowerBound_m } from '#lib/model/lower-bound.ts';
+import type { EnsembleDay } from '#lib/model/ensemble/run.ts';
+import type { Holes } from '#lib/model/ensemble/spots.ts';
 import type { Parameters } from '#lib/model/parameters.ts';
-import type { Reading } from '#lib/model/reading.ts';
-import { runSeason } from '#lib/model/season.ts';
-import type { DoubtedDay } from '#lib/model/site-doubt.ts';
-import { withDoubt } from '#lib/model/site-doubt.ts';
+import { ensembleCrps, quantileOf } from './distribution.ts';
+import { followWinter } from './ensemble-winter.ts';
 import type { Case, LakeWinter } from './lake-winter.ts';
-import { asReading, casesOf } from './lake-winter.ts';
+import { casesOf } from './lake-winter.ts';
+import type { MemoryOf } from './memories.ts';
+import { untaught } from './memories.ts';
 import type { Prediction } from './scores.ts';
 
 /** Parameters to score a lake with; `undefined` means as shipped. */
@@ -15,56 +14,74 @@ export type ParametersOf = (winter: LakeWinter) => Parameters | undefined;
 
 export const asShipped: ParametersOf = () => undefined;
 
+/** What the ensembles of a mode may know. */
+export interface Knowledge {
+	parametersOf: ParametersOf;
+	memoryOf: MemoryOf;
+	/** Whether a winter's own readings are taken in, each on its day. */
+	usesReadings: boolean;
+}
+
 /** Weather, freeze-up and the lake's facts; no reading of any kind. */
-export function priorPredictions(
-	winters: readonly LakeWinter[],
-	parametersOf: ParametersOf
-): Prediction[] {
-	return casesOf(winters).map((of) => predict(of, [], parametersOf));
+export function priorKnowledge(parametersOf: ParametersOf): Knowledge {
+	return { parametersOf, memoryOf: untaught, usesReadings: false };
 }
 
-/** Also this winter's readings of earlier days. A winter's first readings are not predicted. */
-export function recalibratedPredictions(
-	winters: readonly LakeWinter[],
-	parametersOf: ParametersOf
-): Prediction[] {
-	return casesOf(winters)
-		.filter(({ previous }) => previous !== null)
-		.map((of) => {
-			const earlier = of.winter.readings.filter((other) => other.on < of.reading.on);
-			return predict(of, earlier.map(asReading), parametersOf);
-		});
+/**
+ * What is said of every reading before it is taken in. Where readings are used a winter's first ones
+ * are not predicted.
+ */
+export function predictions(winters: readonly LakeWinter[], knowledge: Knowledge): Prediction[] {
+	return winters.flatMap((winter) => ofWinter(winter, knowledge));
 }
 
-function predict(of: Case, readings: Reading[], parametersOf: ParametersOf): Prediction {
-	const day = dayOn(of.winter, of.reading.on, readings, parametersOf(of.winter));
+function ofWinter(winter: LakeWinter, knowledge: Knowledge): Prediction[] {
+	const { parametersOf, memoryOf, usesReadings } = knowledge;
+	const asked = casesOf([winter]).filter(({ previous }) => !usesReadings || previous !== null);
+	const last = asked.at(-1);
+	if (!last) return [];
+	const said = new Map<Case, Prediction>();
+	const known = {
+		readings: usesReadings ? winter.readings : [],
+		memory: memoryOf(winter),
+		parameters: parametersOf(winter)
+	};
+	followWinter(winter, known, last.reading.on, (day) => {
+		for (const of of asked)
+			if (of.reading.on === day.on) said.set(of, ofHoles(of, notYetTaken(day)));
+	});
+	return asked.map((of) => said.get(of) ?? unanswered(of));
+}
+
+/** What was said of a day's readings before any of them was known. */
+function notYetTaken({ before, holes }: EnsembleDay): Holes {
+	return before ?? holes;
+}
+
+/** What a hole at a random spot would show, and how far that is from what one did show. */
+function ofHoles(of: Case, { total_m, white_m, snow_m }: Holes): Prediction {
+	const sorted_m = total_m.toSorted();
 	return {
 		of,
-		total_m: day ? total_m(day.day.column) : null,
-		white_m: day?.day.column.white_m ?? null,
-		snow_m: day?.day.column.snow_m ?? null,
-		p05_m: null,
-		p10_m: day ? lowerBound_m(total_m(day.day.column), day.doubt.total) : null,
-		p95_m: null,
-		crps_m: null
+		total_m: quantileOf(sorted_m, 0.5),
+		white_m: quantileOf(white_m.toSorted(), 0.5),
+		snow_m: quantileOf(snow_m.toSorted(), 0.5),
+		p05_m: quantileOf(sorted_m, 0.05),
+		p10_m: quantileOf(sorted_m, 0.1),
+		p95_m: quantileOf(sorted_m, 0.95),
+		crps_m: ensembleCrps(sorted_m, of.reading.total_m)
 	};
 }
 
-/** The state at the start of `on`; the model is given no weather of that day or later. */
-function dayOn(
-	winter: LakeWinter,
-	on: IsoDate,
-	readings: Reading[],
-	parameters: Parameters | undefined
-): DoubtedDay | null {
-	const days = runSeason({
-		lake: winter.lake,
-		freezeUpOn: winter.freezeUpOn,
-		until: on,
-		weather: winter.weather.filter((day) => day.on < on),
-		readings,
-		...(parameters ? { parameters } : {})
-	});
-	const last = withDoubt(days, readings).at(-1);
-	return last?.day.on === on ? last : null;
+function unanswered(of: Case): Prediction {
+	return {
+		of,
+		total_m: null,
+		white_m: null,
+		snow_m: null,
+		p05_m: null,
+		p10_m: null,
+		p95_m: null,
+		crps_m: null
+	};
 }

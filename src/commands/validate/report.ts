@@ -4,11 +4,12 @@ import type { PhaseScores } from './groups.ts';
 import { groupScores } from './groups.ts';
 import type { IceOutForecast, IceOutScores } from './ice-out.ts';
 import { iceOutForecasts, iceOutScores } from './ice-out.ts';
+import { MEMBERS } from './ensemble-winter.ts';
 import type { LakeWinter } from './lake-winter.ts';
-import type { ParametersOf } from './modes.ts';
-import { priorPredictions, recalibratedPredictions } from './modes.ts';
+import { taughtByOtherWinters } from './memories.ts';
+import type { Knowledge, ParametersOf } from './modes.ts';
+import { predictions, priorKnowledge } from './modes.ts';
 import { REFITTED } from './refit.ts';
-import type { Prediction } from './scores.ts';
 import type { Selection } from './selection.ts';
 
 export type Mode = 'prior' | 'learned' | 'recalibrated';
@@ -28,13 +29,14 @@ export interface Report {
 
 const FITTED_NOTES = {
 	shipped:
-		'prior and recalibrated use the parameters as shipped: they were fitted to a folder of winters like this one, so on that folder prior is not left out. --refit fits them anew without the lake that is scored',
-	refitted: `prior and recalibrated use, for each lake, parameters fitted anew to the growth readings of the other lakes (${REFITTED.map(({ name }) => name).join(', ')}); the others, among them those of decay and ice-out, stay as shipped`
+		'all modes use the parameters as shipped: they were fitted to a folder of winters like this one, so on that folder prior is not left out. --refit fits them anew without the lake that is scored',
+	refitted: `all modes use, for each lake, parameters fitted anew to the growth readings of the other lakes (${REFITTED.map(({ name }) => name).join(', ')}); the others, among them those of decay and ice-out and the spreads of the ensemble, stay as shipped`
 };
 
 const NOTES = [
-	'learned equals prior: what past winters taught a lake is not used yet',
-	'crps_cm, coverage90 and coverage80 of the model are null: of its spread it states only the lower bound yet',
+	`estimates are of what a hole at a random spot would show, by ${MEMBERS} members: the median, the band from 5 to 95 %, the bound at 10 %, the crps of the members as they are`,
+	'learned also knows the readings of the other winters of the lake, earlier and later ones; recalibrated knows those and the earlier readings of the same winter',
+	'ice-out is foretold as the median of the members, cov80 is the share inside their window from 10 to 90 %',
 	'baselines take degree-days by plain daily means; the model splits each day by its range'
 ];
 
@@ -44,32 +46,32 @@ export function report(
 	parameters: Report['parameters'],
 	parametersOf: ParametersOf
 ): Report {
-	const prior = modeScores(
-		priorPredictions(winters, parametersOf),
-		iceOutForecasts(winters, false, parametersOf)
-	);
-	const recalibrated = modeScores(
-		recalibratedPredictions(winters, parametersOf),
-		iceOutForecasts(winters, true, parametersOf)
-	);
+	const prior = priorKnowledge(parametersOf);
+	const learned = { ...prior, memoryOf: taughtByOtherWinters(winters, parametersOf) };
+	const recalibrated = { ...learned, usesReadings: true };
 	return {
 		parameters,
 		notes: [FITTED_NOTES[parameters], ...NOTES],
 		winters: winters.length,
 		leftOut,
-		modes: { prior, learned: prior, recalibrated },
+		modes: {
+			prior: modeScores(winters, prior),
+			learned: modeScores(winters, learned),
+			recalibrated: modeScores(winters, recalibrated)
+		},
 		baselines: baselineScores(winters)
 	};
 }
 
 function modeScores(
-	predictions: readonly Prediction[],
-	iceOut: readonly IceOutForecast[]
+	winters: readonly LakeWinter[],
+	knowledge: Knowledge
 ): Record<string, ModeScores> {
+	const iceOut: IceOutForecast[] = iceOutForecasts(winters, knowledge);
 	const inGroup = (group: string) =>
 		iceOut.filter(({ winter }) => group === 'all' || winter.dataset === group);
 	return Object.fromEntries(
-		Object.entries(groupScores(predictions)).map(([group, scores]) => [
+		Object.entries(groupScores(predictions(winters, knowledge))).map(([group, scores]) => [
 			group,
 			{ ...scores, iceOut: iceOutScores(inGroup(group)) }
 		])

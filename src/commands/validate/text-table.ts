@@ -1,6 +1,6 @@
 import type { PhaseScores } from './groups.ts';
 import type { IceOutScore } from './ice-out.ts';
-import type { ModeScores, Report } from './report.ts';
+import type { Report } from './report.ts';
 import type { Score } from './scores.ts';
 
 const LABEL_WIDTH = 54;
@@ -56,7 +56,7 @@ function modeTable(report: Report): string[] {
 	);
 	return [
 		head,
-		...distinctModes(report).flatMap(([mode, groups]) =>
+		...Object.entries(report.modes).flatMap(([mode, groups]) =>
 			Object.entries(groups).flatMap(([group, scores]) => [
 				...phaseRows(`${mode} ${group}`, scores, columns),
 				...scores.growth.thirds.map((third) =>
@@ -84,17 +84,6 @@ function baselineTable({ baselines }: Report): string[] {
 	return [head, ...rows];
 }
 
-/** `learned` is not printed a second time while it is the same as `prior`. */
-function distinctModes({ modes }: Report): [string, Record<string, ModeScores>][] {
-	const { prior, learned, recalibrated } = modes;
-	if (learned === prior)
-		return [
-			['prior', prior],
-			['recalibrated', recalibrated]
-		];
-	return Object.entries(modes);
-}
-
 function phaseRows(name: string, scores: PhaseScores, columns: Column[]): string[] {
 	return (['growth', 'early', 'decay', 'both'] as const).map((phase) =>
 		scoreRow(`${name} ${phase}`, scores[phase], columns)
@@ -109,7 +98,7 @@ function scoreRow(label: string, score: Score, columns: Column[]): string {
 }
 
 function iceOutTable(report: Report): string[] {
-	const rows = distinctModes(report).flatMap(([mode, groups]) =>
+	const rows = Object.entries(report.modes).flatMap(([mode, groups]) =>
 		Object.entries(groups).flatMap(([group, { iceOut }]) => [
 			iceOutRow(`${mode} ${group}, at the largest reading`, iceOut),
 			iceOutRow(`${mode} ${group}, 14 days later`, iceOut.after14),
