@@ -1,11 +1,15 @@
 import { anchorSteps, type AnchorStep } from './anchor-steps.ts';
 import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
-import { estimate, type EstimatedDay } from './ensemble/estimate.ts';
+import {
+	estimate,
+	type EstimatedDay,
+	type EstimateOptions,
+	type Kept
+} from './ensemble/estimate.ts';
 import type { IceOutWindow } from './ensemble/ice-out.ts';
 import { meanFuture, type MeanDay } from './ensemble/mean-future.ts';
 import type { SiteMemory } from './ensemble/memory.ts';
-import type { EnsembleDay } from './ensemble/run.ts';
 import { scenarios, type ScenarioWeather } from './ensemble/scenarios.ts';
 import type { SeasonDay } from './season.ts';
 import { sinceAnchor, type SinceAnchor } from './since-anchor.ts';
@@ -19,7 +23,7 @@ export const MEMBERS = 400;
 const MEMBERS_PER_FUTURE = 5;
 const SEED = 2_718;
 
-export interface SiteEstimateInput extends SiteSeasonInput {
+export interface SiteEstimateInput extends SiteSeasonInput, EstimateOptions {
 	/** Observed days of earlier winters too; without it nothing is told past the known weather. */
 	past?: readonly WeatherDay[];
 	/** What past winters taught the site. */
@@ -27,8 +31,6 @@ export interface SiteEstimateInput extends SiteSeasonInput {
 	members?: number;
 	/** Changes to what may come, to ask what if. */
 	bendFuture?: (scenario: ScenarioWeather) => ScenarioWeather;
-	/** Called for each day of the ensemble before it is put into words; may change its members. */
-	onDay?: (day: EnsembleDay) => void;
 }
 
 /** What the ensemble has to say of a site. */
@@ -40,6 +42,7 @@ export interface SiteEstimate {
 	scenarios: ScenarioWeather[];
 	future: ReadonlyMap<IsoDate, MeanDay>;
 	iceOut: IceOutWindow | null;
+	kept: Kept | null;
 	anchors: AnchorStep[];
 	/** Readings far from what was expected, and those of them that were thicker. */
 	askedAbout: ReadonlySet<string>;
@@ -50,7 +53,7 @@ export interface SiteEstimate {
 export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEstimate {
 	const futures = futuresOf(site, input);
 	const { freezeUp, events, readings } = site;
-	const { days, iceOut } = estimate(
+	const { days, iceOut, kept } = estimate(
 		{
 			lake: input.lake,
 			freezeUpOn: freezeUp.first,
@@ -65,7 +68,7 @@ export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEs
 			seed: SEED,
 			...(input.parameters ? { parameters: input.parameters } : {})
 		},
-		input.onDay
+		input
 	);
 	const byDay = new Map(days.map((day) => [day.on, openFrom(site.iceOutOn, day)]));
 	const asked = days.flatMap((day) => day.recalibrations.filter((each) => each.isAskedAbout));
@@ -76,6 +79,7 @@ export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEs
 		scenarios: futures,
 		future: meanFuture(futures, input.lake.latitude),
 		iceOut,
+		kept,
 		anchors: anchorSteps(days),
 		askedAbout: idsOf(asked),
 		tooThick: idsOf(asked.filter(({ off }) => (off ?? 0) > 0))

@@ -4,14 +4,13 @@ import type { Quantiles } from '../forecast.ts';
 import { thicknessHoles } from '../hole.ts';
 import type { Reading } from '../reading.ts';
 import type { DaySource } from '../weather.ts';
-import { meanColumn } from './mean-column.ts';
 import { holdBack, type BoundRead } from './held-back.ts';
-import { trackIceOut, type IceOutWindow } from './ice-out.ts';
+import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
 import { meanOf } from './kalman.ts';
-import { effectiveOf } from './mean-column.ts';
+import { effectiveOf, meanColumn } from './mean-column.ts';
 import { quantileOfSorted } from './quantiles.ts';
 import { drift_m, type Recalibration } from './recalibrate.ts';
-import { runEnsemble, type EnsembleDay, type EnsembleInput } from './run.ts';
+import { runEnsemble, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
 import type { Holes } from './spots.ts';
 
 /** Layers whose quantiles are told, as {@link Holes} names them. */
@@ -45,25 +44,42 @@ export interface Bounds {
 export interface Estimate {
 	days: EstimatedDay[];
 	iceOut: IceOutWindow | null;
+	/** What a run can go on from; `null` where it was not asked for. */
+	kept: Kept | null;
 }
 
-/**
- * One run of a site's ensemble, put into what is told of each day.
- *
- * `onDay` is called before that; what it does to the day's members goes on with them.
- */
-export function estimate(input: EnsembleInput, onDay?: (day: EnsembleDay) => void): Estimate {
-	const days: EstimatedDay[] = [];
+/** A run up to a day, that one included. */
+export interface Kept {
+	days: readonly EstimatedDay[];
+	iceOut: IceOutTracker;
+	start: EnsembleStart;
+}
+
+export interface EstimateOptions {
+	/** The day whose state is kept. */
+	keepOn?: IsoDate;
+	/** Goes on from an earlier run of the same input, instead of from freeze-up. */
+	resume?: Kept;
+	/** Called for each day of the ensemble. */
+	onDay?: (day: EnsembleDay) => void;
+}
+
+/** One run of a site's ensemble, put into what is told of each day. */
+export function estimate(input: EnsembleInput, options: EstimateOptions = {}): Estimate {
+	const { keepOn, resume, onDay } = options;
+	const days = [...(resume?.days ?? [])];
 	const hold = { spot: holdBack(), five: holdBack() };
-	const iceOut = trackIceOut(input.members);
+	const iceOut = resume?.iceOut.copy() ?? trackIceOut(input.members);
+	let kept: Kept | null = null;
 	let sinceRead_d = 0;
-	runEnsemble(input, (day) => {
+	runEnsemble(resume ? { ...input, start: resume.start } : input, (day) => {
 		onDay?.(day);
 		iceOut.see(day.on, day.members);
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
 		days.push(estimatedDay(day, input.readings, hold, sinceRead_d++));
+		if (day.on === keepOn) kept = { days: [...days], iceOut: iceOut.copy(), start: day.keep() };
 	});
-	return { days, iceOut: iceOut.window() };
+	return { days, iceOut: iceOut.window(), kept };
 }
 
 function estimatedDay(
