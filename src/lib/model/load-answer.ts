@@ -53,10 +53,13 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		rules: asked.rules,
 		status,
 		reason,
-		...loadDates(days),
+		...(today?.day.snowKnown === false ? NO_DATES : loadDates(days)),
 		days
 	};
 }
+
+/** Where nobody recorded the snow no day is named: the usual snow is no ground to expect anything on. */
+const NO_DATES = { expectedFrom: null, likelyFrom: null, until: null };
 
 function otherSet(set: ChartSet): ChartSet {
 	return set === 'strict' ? 'common' : 'strict';

@@ -1,27 +1,23 @@
 import { growth_m_d, type AnchorStep } from './anchor-steps.ts';
+import { ask, type Asked } from './asked.ts';
 import type { IsoDate } from './calendar.ts';
 import { cautionsFor } from './cautions.ts';
-import { isColdSnap } from './cold-snap.ts';
 import { thawChance } from './ensemble/thaw-chance.ts';
 import { drilledDays, type DrilledDay } from './drilled-day.ts';
 import { forecastDays } from './forecast-days.ts';
 import type { Caution, Forecast } from './forecast.ts';
 import { loadAnswer } from './load-answer.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
-import { floodsWithMoreSnow_m } from './more-snow.ts';
 import { LASTS_AMPLE_d } from './reached.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
-import type { SiteDay } from './site-day.ts';
-import { siteEstimate, type SiteEstimate, type SiteEstimateInput } from './site-estimate.ts';
-import { siteSeason, type SiteSeason } from './site-season.ts';
+import type { SiteEstimateInput } from './site-estimate.ts';
+import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
-import type { WarmDay } from './warm-day.ts';
-import { warmSpells } from './warm-spell.ts';
 import type { WarmState } from './warmth.ts';
 import { iceOutDates } from './ice-out-dates.ts';
 import { memoryText } from './memory-text.ts';
-import { METRIC_WORDS, type Words } from './words.ts';
+import type { Words } from './words.ts';
 
 export interface OutlookInput extends SiteEstimateInput {
 	lakeId: string;
@@ -53,20 +49,6 @@ export interface Outlook {
 	floodsWithMoreSnow_m: number | null;
 }
 
-/** A site and its day of asking, as every part of the answer needs them. */
-interface Asked {
-	site: SiteSeason;
-	estimate: SiteEstimate;
-	today: SiteDay | null;
-	spells: WarmDay[];
-	warm: WarmDay | null;
-	hasColdSnap: boolean;
-	/** Readings set aside as not to be believed. */
-	setAside: ReadonlySet<string>;
-	floodsWith_m: number | null;
-	words: Words;
-}
-
 /**
  * The whole answer for a site on a day: its days, its loads and its cautions.
  *
@@ -90,25 +72,6 @@ export function outlook(input: OutlookInput): Outlook | null {
 			text: warm === null ? null : spellText(warm, asked.words)
 		},
 		floodsWithMoreSnow_m: asked.floodsWith_m
-	};
-}
-
-function ask(site: SiteSeason, input: OutlookInput): Asked {
-	const { asOf, words = METRIC_WORDS } = input;
-	const estimate = siteEstimate(site, input);
-	const today = estimate.known.find(({ day }) => day.on === asOf) ?? null;
-	const spells = warmSpells(site.days, site.readings, site.hasHours);
-	const unbelieved = site.days.flatMap((day) => day.doubtfulReadings);
-	return {
-		site,
-		estimate,
-		today,
-		spells,
-		warm: spells.find(({ on }) => on === asOf) ?? null,
-		hasColdSnap: today !== null && isColdSnap(asOf, today.day.column.snow_m, site.weatherOf),
-		setAside: new Set([...unbelieved, ...estimate.tooThick]),
-		floodsWith_m: today === null ? null : floodsWithMoreSnow_m(today.day.column),
-		words
 	};
 }
 

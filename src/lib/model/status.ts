@@ -108,7 +108,7 @@ function toShow(today: SiteDay, required_m: number, { load, words }: StatusInput
 	const mean_m = holesToShow_m(required_m, today, load);
 	const along = isVehicle(load) ? ' along the way' : '';
 	if (mean_m === null)
-		return `To count as reached: ${holesFor(load)} holes${along}, none under ${words.requirement(required_m)}, and more of them on another day, since the estimate is far below.`;
+		return `To count as reached: ${holesFor(load)} holes${along}, none under ${words.requirement(required_m)}, and more of them on another day: one day's do not lift the bound that far.`;
 	return `To count as reached: ${holesFor(load)} holes${along} with ${words.requirement(mean_m)} of clear ice on average, none under ${words.requirement(required_m)}.`;
 }
 
