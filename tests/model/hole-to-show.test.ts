@@ -27,8 +27,8 @@ function drawnBound_m(measured_m: number, mean_m: number, sd_m: number, holes: n
 		return quantileOfSorted(shown.toSorted(), 0.1) ?? NaN;
 	};
 	const before_m = spots(sites);
-	const hole_m = Math.hypot(HOLE_FRACTION * measured_m, TAPE_m) / Math.sqrt(holes);
-	const sd = Math.hypot(PLACE_FRACTION * measured_m, hole_m);
+	const hole_m = Math.hypot(HOLE_FRACTION * mean_m, TAPE_m) / Math.sqrt(holes);
+	const sd = Math.hypot(PLACE_FRACTION * mean_m, hole_m);
 	const measured = { predicted: sites.slice(), value: measured_m, sd };
 	assimilate(measured, [{ values: sites, gain: 1 }], normalDraws(count, random));
 	const after_m = spots(sites);

@@ -29,8 +29,8 @@ export function holesToShow_m(required_m: number, today: SiteDay, load: LoadCase
 function boundAfter_m(measured_m: number, today: SiteDay, load: LoadCase): number {
 	const holes = holesFor(load);
 	const { mean_m, sd_m } = today.site;
-	const hole_m = Math.hypot(HOLE_FRACTION * measured_m, TAPE_m) / Math.sqrt(holes);
-	const read_m = Math.hypot(PLACE_FRACTION * measured_m, hole_m);
+	const hole_m = Math.hypot(HOLE_FRACTION * mean_m, TAPE_m) / Math.sqrt(holes);
+	const read_m = Math.hypot(PLACE_FRACTION * mean_m, hole_m);
 	const off = Math.abs(measured_m - mean_m) / Math.hypot(sd_m, read_m);
 	const sigma_m = read_m * Math.max(1, off / ROBUST_FROM) ** 2;
 	const gain = sd_m ** 2 / (sd_m ** 2 + sigma_m ** 2);

@@ -37,9 +37,12 @@ export function landSnow_W_mK(density_kg_m3: number): number {
 	return rho < 0.156 ? 0.023 + 0.234 * rho : 0.138 - 1.01 * rho + 3.233 * rho ** 2;
 }
 
+/** Less snow than this is none: so little that dividing by it tells nothing. */
+const LEAST_kg_m2 = 1e-9;
+
 /** Adds snow that has fallen, by mass. */
 export function addSnow(snow: Snow, fall_kg_m2: number, fresh_kg_m3: number): void {
-	if (fall_kg_m2 <= 0) return;
+	if (fall_kg_m2 <= LEAST_kg_m2) return;
 	const mass_kg_m2 = snowMass_kg_m2(snow) + fall_kg_m2;
 	snow.snow_m += fall_kg_m2 / fresh_kg_m3;
 	snow.snowDensity_kg_m3 = mass_kg_m2 / snow.snow_m;
@@ -81,7 +84,7 @@ export function pack(snow: Snow, part_kg_m2: number, packed_kg_m3: number): void
 /** Takes a mass from the snow at its density: by melt, by soaking. */
 export function removeSnow(snow: Snow, mass_kg_m2: number): void {
 	const left_kg_m2 = snowMass_kg_m2(snow) - mass_kg_m2;
-	snow.snow_m = left_kg_m2 > 1e-9 ? left_kg_m2 / snow.snowDensity_kg_m3 : 0;
+	snow.snow_m = left_kg_m2 > LEAST_kg_m2 ? left_kg_m2 / snow.snowDensity_kg_m3 : 0;
 }
 
 /** Water equivalent of the layer. */

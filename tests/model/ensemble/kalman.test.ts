@@ -52,18 +52,21 @@ test('a quantity moves by its regression on what was measured, times its gain', 
 	const related = forecast.map((z, i) => z + (other[i] ?? 0));
 	const careful = related.slice();
 	const unrelated = other.slice();
+	const held = forecast.slice();
 	assimilate(
 		{ predicted, value: 13, sd: 1 },
 		[
 			{ values: related, gain: 1 },
 			{ values: careful, gain: 0.15 },
-			{ values: unrelated, gain: 1 }
+			{ values: unrelated, gain: 1 },
+			{ values: held, gain: 0 }
 		],
 		perturbation
 	);
 	expect(Math.abs(mean(related) - (2 / 5) * 3)).toBeLessThan(0.05);
 	expect(Math.abs(mean(careful) - 0.15 * (2 / 5) * 3)).toBeLessThan(0.01);
 	expect(Math.abs(mean(unrelated))).toBeLessThan(0.05);
+	expect(held).toEqual(forecast);
 });
 
 test('members that all agree are not moved, and nothing is NaN', () => {

@@ -10,14 +10,19 @@ const of = (what: Observation['of'], found: readonly Observation[]) =>
 
 test('one hole of 40 cm scatters about the site by 3.8 cm', () => {
 	// √((0.07·40)² + (0.06·40)² + 1²) by hand
-	const total = of('total', observations(reading(ON, [0.4])));
+	const total = of('total', observations(reading(ON, [0.4]), 0.4));
 	expect(total).toMatchObject({ value: 0.4, isLeast: false });
 	expect(total?.sd).toBeCloseTo(0.03821, 5);
 });
 
+test('a thin reading is no more exact than a thick one where the same is expected', () => {
+	const sd = (total_m: number) => of('total', observations(reading(ON, [total_m]), 0.4))?.sd;
+	expect(sd(0.05)).toBe(sd(0.75));
+});
+
 test('more holes of a place average their own scatter, but not that of the place', () => {
 	const sd = (count: number) =>
-		of('total', observations(reading(ON, Array<number>(count).fill(0.4))))?.sd ?? NaN;
+		of('total', observations(reading(ON, Array<number>(count).fill(0.4)), 0.4))?.sd ?? NaN;
 	// √(2.8² + (2.4² + 1²)/4) by hand
 	expect(sd(4)).toBeCloseTo(0.03087, 5);
 	expect(sd(4)).toBeLessThan(sd(2));
@@ -26,7 +31,7 @@ test('more holes of a place average their own scatter, but not that of the place
 
 test('holes without a thickness do not sharpen that of the others', () => {
 	const holes = [hole({ total_m: 0.4 }), hole({ snow_m: 0.1 }), hole({ freeboard_m: 0.02 })];
-	const found = observations(reading(ON, [], { holes }));
+	const found = observations(reading(ON, [], { holes }), 0.4);
 	expect(of('total', found)?.sd).toBeCloseTo(0.03821, 5);
 	expect(found.map((each) => each.of)).toEqual(['total', 'snow', 'freeboard']);
 });
@@ -35,7 +40,7 @@ test('a reading is taken apart into what was measured', () => {
 	const holes = [
 		hole({ clear_m: 0.3, white_m: 0.1, snow_m: 0.08, slush_m: 0, freeboard_m: -0.01 })
 	];
-	const found = observations(reading(ON, [], { holes }));
+	const found = observations(reading(ON, [], { holes }), 0.4);
 	expect(Object.fromEntries(found.map((each) => [each.of, each.value]))).toEqual({
 		total: 0.4,
 		whiteShare: 0.25,
@@ -47,10 +52,10 @@ test('a reading is taken apart into what was measured', () => {
 });
 
 test('"at least" says nothing but a least thickness, "went through" nothing at all', () => {
-	const least = observations(reading(ON, [0.2], { kind: 'atLeast' }));
+	const least = observations(reading(ON, [0.2], { kind: 'atLeast' }), 0.4);
 	expect(least.map(({ of: what, isLeast }) => [what, isLeast])).toEqual([['total', true]]);
-	expect(observations(reading(ON, [0.02], { kind: 'wentThrough' }))).toEqual([]);
-	expect(observations(reading(ON, [], { holes: [] }))).toEqual([]);
+	expect(observations(reading(ON, [0.02], { kind: 'wentThrough' }), 0.4)).toEqual([]);
+	expect(observations(reading(ON, [], { holes: [] }), 0.4)).toEqual([]);
 });
 
 test('members say what they should have shown', () => {

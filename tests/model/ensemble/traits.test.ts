@@ -60,7 +60,7 @@ test('what a site taught is drawn with its mean, spread and correlation', () => 
 	const last = UNCERTAIN.length - 1;
 	const mean_ = UNCERTAIN.map((_, k) => (k === 0 ? 1.5 : 0));
 	const root = UNCERTAIN.map((_, k) =>
-		UNCERTAIN.map((_, j) => (j === k ? 0.5 : 0)).slice(0, k + 1)
+		UNCERTAIN.map((_, j): number => (j === k ? 0.5 : 0)).slice(0, k + 1)
 	);
 	root[last] = [0.4, ...UNCERTAIN.slice(2).map(() => 0), 0.3];
 	const { site, winter } = drawTraits(COUNT, seededRandom(3), {

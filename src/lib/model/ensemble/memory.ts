@@ -1,4 +1,4 @@
-import type { IsoDate } from '../calendar.ts';
+import { dayNumber, type IsoDate } from '../calendar.ts';
 import { holeMeans } from '../hole-layers.ts';
 import type { LakeFacts } from '../lake.ts';
 import type { Parameters } from '../parameters.ts';
@@ -39,7 +39,7 @@ export interface Evidence {
 }
 
 const MEMBERS = 300;
-const SEED = 20_261; // any number: the same traits in every winter is what matters
+const SEED = 20_261; // the same traits of the site in every winter, all else drawn anew in each
 /** What the model gets wrong in a winter whatever its parameters. From the measured winters [C]. */
 const STRUCTURAL_m = 0.05;
 /** Added to what is left of the spread, so that one odd winter does not rule the next. */
@@ -67,16 +67,16 @@ export function evidenceOf(
 		readings: [],
 		memory: null,
 		members: MEMBERS,
-		seed: SEED + winter.readings.length,
+		seed: SEED + dayNumber(winter.freezeUpOn),
 		siteTraits: traits,
 		...(parameters ? { parameters } : {})
 	};
 	runEnsemble(input, ({ on, members }) => {
 		for (const reading of growing) {
 			if (reading.on !== on) continue;
-			for (const { of, value, sd } of observations(reading)) {
+			const says = predicted('total', members);
+			for (const { of, value, sd } of observations(reading, meanOf(says))) {
 				if (of !== 'total') continue;
-				const says = predicted(of, members);
 				evidence.push({ traits, predicted: says, value, sd: Math.hypot(sd, STRUCTURAL_m) });
 			}
 		}

@@ -24,15 +24,16 @@ const FREEBOARD_m = 0.02; // of a water level in a hole [M-lo]
  *
  *   σ² = (0.07 h)² + ((0.06 h)² + (1 cm)²)/n
  *
- * "Went through" is a fact about its place and says nothing of the site.
+ * h is the thickness expected, not the one measured: else a thin reading would be taken for an exact
+ * one and pull harder than a thick one. "Went through" is a fact about its place and says nothing of the site.
  */
-export function observations(reading: Reading): Observation[] {
+export function observations(reading: Reading, expected_m: number): Observation[] {
 	if (reading.kind === 'wentThrough') return [];
 	const means = holeMeans(reading.holes);
 	const isLeast = reading.kind === 'atLeast';
-	if (isLeast) return totalOf(reading.holes, means, isLeast);
+	if (isLeast) return totalOf(reading.holes, means, isLeast, expected_m);
 	return [
-		...totalOf(reading.holes, means, isLeast),
+		...totalOf(reading.holes, means, isLeast, expected_m),
 		...whiteOf(means),
 		...coverOf('snow', means.snow_m, reading.holes.length),
 		...coverOf('slush', means.slush_m, reading.holes.length),
@@ -40,12 +41,17 @@ export function observations(reading: Reading): Observation[] {
 	];
 }
 
-function totalOf(holes: readonly Hole[], means: HoleMeans, isLeast: boolean): Observation[] {
+function totalOf(
+	holes: readonly Hole[],
+	means: HoleMeans,
+	isLeast: boolean,
+	expected_m: number
+): Observation[] {
 	const value = means.total_m;
 	if (value === null) return [];
 	const count = Math.max(1, holes.filter((hole) => thickness_m(hole) !== null).length);
-	const hole_m = Math.hypot(HOLE_FRACTION * value, TAPE_m);
-	const sd = Math.hypot(PLACE_FRACTION * value, hole_m / Math.sqrt(count));
+	const hole_m = Math.hypot(HOLE_FRACTION * expected_m, TAPE_m);
+	const sd = Math.hypot(PLACE_FRACTION * expected_m, hole_m / Math.sqrt(count));
 	return [{ of: 'total', value, sd, isLeast }];
 }
 

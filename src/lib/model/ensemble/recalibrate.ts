@@ -18,7 +18,7 @@ const SETTLED_SNOW_kg_m3 = 250; // settled for days to weeks [M-hi]
 /** What a reading did to the ensemble. */
 export interface Recalibration {
 	readonly readingId: string;
-	/** Standard deviations that it was off before it was taken in; the thickness, if it has one. */
+	/** Standard deviations that its thickness was off before it was taken in; `null` if none was. */
 	readonly off: number | null;
 	readonly isAskedAbout: boolean;
 }
@@ -38,11 +38,13 @@ export function recalibrate(
 	random: () => number
 ): Recalibration {
 	const { members, traits, paces } = ensemble;
-	const says = observations(reading);
+	const expected_m = meanOf(predicted('total', members));
+	const says = observations(reading, expected_m).filter(
+		({ isLeast, value }) => !(isLeast && value <= expected_m)
+	);
 	if (says.some(({ of }) => of === 'total')) drift(members, daysSinceLast, random);
 	let off: number | null = null;
 	for (const observation of says) {
-		if (observation.isLeast && isMet(observation, members)) continue;
 		const movables = movablesOf(observation.of, members, traits, paces);
 		const before = observation.of === 'whiteShare' ? sumOf(members) : null;
 		const moved = take(observation, members, movables, random);
@@ -65,10 +67,6 @@ function take(
 ): number {
 	const measured = { predicted: predicted(of, members), value, sd };
 	return assimilate(measured, movables, normalDraws(members.count, random));
-}
-
-function isMet({ of, value }: Observation, members: Members): boolean {
-	return meanOf(predicted(of, members)) >= value;
 }
 
 /** What an observation may move: thickness moves nearly all, the others their own layer. */

@@ -86,13 +86,14 @@ export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => v
 		const isOpen = beginDay(ensemble, input.events, day.on);
 		const readings = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
 		const before = readings.length > 0 ? drilling.again(ensemble.members) : null;
-		const recalibrations = readings.map((reading) =>
-			recalibrate(reading, index - ensemble.lastReadIndex, ensemble, ensemble.random)
-		);
-		if (readings.length > 0) {
-			ensemble.lastReadIndex = index;
-			ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
-		}
+		const recalibrations = readings.map((reading) => {
+			const sinceRead_d = index - ensemble.lastReadIndex;
+			const done = recalibrate(reading, sinceRead_d, ensemble, ensemble.random);
+			// Only a thickness settles how far the model has drifted since the last one.
+			if (done.off !== null) ensemble.lastReadIndex = index;
+			return done;
+		});
+		if (readings.length > 0) ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
 		const { members, traits, scenarioOf } = ensemble;
 		const holes = drilling.now(members);
 		onDay({
