@@ -82,7 +82,7 @@ test('five holes that show it make people on foot reached, without them it is ex
 	expect(statuses(drilled)['on-foot']).toBe('reached');
 	expect(drilled.anchors).toHaveLength(1);
 	expect(drilled.anchors[0]?.after_m).toBeGreaterThan(0.37);
-	expect(drilled.anchors[0]?.after_m).toBeLessThan(0.44);
+	expect(drilled.anchors[0]?.after_m).toBeLessThan(0.46);
 });
 
 test('a day of thaw withholds everything until frost and a hole have ended it', () => {
@@ -222,7 +222,8 @@ test('growth of the day leaves out what a reading moved', () => {
 	const moved = look(FROST, { readings: [reading('2027-01-29', [0.1])] });
 	const shown_m = moved.today ? total_m(moved.today.column) : NaN;
 	expect(shown_m).toBeGreaterThan(0.1);
-	expect(shown_m).toBeLessThan(0.6 * (plain.today ? total_m(plain.today.column) : NaN));
+	expect(shown_m).toBeLessThan(0.8 * (plain.today ? total_m(plain.today.column) : NaN));
+	for (const { bound_m } of moved.forecast.loads) expect(bound_m).toBeLessThanOrEqual(0.1 + 1e-9);
 	expect(on(moved, '2027-01-29').total_m.p50).toBeCloseTo(shown_m, 9);
 	expect(moved.growth_m_d).toBeCloseTo(plain.growth_m_d ?? NaN, 9);
 });

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../calendar.ts';
 import type { IceColumn } from '../column.ts';
 import type { Quantiles } from '../forecast.ts';
-import { thicknessHoles } from '../hole.ts';
+import { holeEffective_m, thicknessHoles } from '../hole.ts';
 import type { Reading } from '../reading.ts';
 import type { DaySource } from '../weather.ts';
 import { holdBack, type BoundRead } from './held-back.ts';
@@ -91,10 +91,14 @@ function estimatedDay(
 	const { holes, before, members, recalibrations } = day;
 	const sorted = sortedLayers(holes);
 	const fiveSpots_m = holes.thinnest_m.toSorted();
-	const count = before === null ? 0 : countedHoles(recalibrations, readings);
-	const read = (layer: Float64Array | undefined): BoundRead | null =>
-		layer === undefined ? null : { before_m: lowerBound(layer.toSorted()), holes: count };
 	const effective = effectiveOf(members);
+	const column = meanColumn(members, median(sorted.total_m), median(sorted.snow_m));
+	const holesOf = {
+		holes: countedHoles(recalibrations, readings),
+		thinnest_m: thinnestAskedAbout_m(recalibrations, readings, column)
+	};
+	const read = (layer: Float64Array | undefined): BoundRead | null =>
+		layer === undefined ? null : { before_m: lowerBound(layer.toSorted()), ...holesOf };
 	return {
 		on: day.on,
 		source: day.source,
@@ -105,7 +109,7 @@ function estimatedDay(
 			spot_m: hold.spot(lowerBound(sorted.effective_m), read(before?.effective_m)),
 			fiveSpots_m: hold.five(lowerBound(fiveSpots_m), read(before?.thinnest_m))
 		},
-		column: meanColumn(members, median(sorted.total_m), median(sorted.snow_m)),
+		column,
 		site: {
 			mean_m: meanOf(effective),
 			sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d))
@@ -125,6 +129,22 @@ function countedHoles(
 	return readings
 		.filter(({ id }) => ids.has(id))
 		.reduce((sum, reading) => sum + thicknessHoles(reading).length, 0);
+}
+
+/** Of those that were thinner than expected. */
+function thinnestAskedAbout_m(
+	recalibrations: readonly Recalibration[],
+	readings: readonly Reading[],
+	column: IceColumn
+): number | null {
+	const thin = recalibrations.filter(({ isAskedAbout, off }) => isAskedAbout && (off ?? 0) < 0);
+	const ids = new Set(thin.map(({ readingId }) => readingId));
+	const heights = readings
+		.filter(({ id }) => ids.has(id))
+		.flatMap((reading) =>
+			thicknessHoles(reading).map((hole) => holeEffective_m(hole, column) ?? 0)
+		);
+	return heights.length > 0 ? Math.min(...heights) : null;
 }
 
 type Sorted = Record<LayerName, Float64Array>;
