@@ -1,13 +1,12 @@
 import { expect, test } from 'vitest';
 import { cautionsFor, type CautionInput } from '#lib/model/cautions.ts';
 import type { SeasonDay } from '#lib/model/season.ts';
-import { withDoubt } from '#lib/model/site-doubt.ts';
 import { warmSpells } from '#lib/model/warm-spell.ts';
 import { METRIC_WORDS } from '#lib/model/words.ts';
-import { LAKE, column, reading, seasonDay } from '../support/invented-winter.ts';
+import { LAKE, column, reading, seasonDay, siteDay } from '../support/invented-winter.ts';
 
 function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = {}) {
-	const today = withDoubt([seasonDay(day)], [])[0] ?? null;
+	const today = siteDay(seasonDay(day));
 	return cautionsFor({
 		lake: LAKE,
 		asOf: '2027-01-10',
@@ -80,11 +79,7 @@ test('a reading far from the estimate is named', () => {
 });
 
 test('days without a temperature are counted', () => {
-	const days = [
-		seasonDay({ on: '2027-01-09', source: 'gap', air_degC: null }),
-		seasonDay({ on: '2027-01-10' })
-	];
-	const today = withDoubt(days, [])[1] ?? null;
+	const today = siteDay(seasonDay(), { gapDays: 1 });
 	const gap = cautions({}, { today }).find((caution) => caution.code === 'gaps');
 	expect(gap?.text).toContain('One day without a temperature');
 });

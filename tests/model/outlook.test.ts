@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { total_m } from '#lib/model/column.ts';
 import { outlook, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
+import { siteSeason } from '#lib/model/site-season.ts';
 import {
 	LOADS,
 	asked,
@@ -17,7 +18,7 @@ const FROST = Array.from({ length: 60 }, () => -10);
 const THAWED = [...FROST.slice(0, 30), 4, ...FROST.slice(0, 10)];
 
 function look(air_degC: readonly (number | null)[], change: Partial<OutlookInput> = {}): Outlook {
-	const answer = outlook(asked(air_degC, change));
+	const answer = outlook(asked(air_degC, { members: 100, ...change }));
 	if (!answer) throw new Error('no outlook');
 	return answer;
 }
@@ -36,13 +37,15 @@ test('there is no answer without a freeze-up, nor before it', () => {
 	expect(outlook(asked(FROST, { asOf: '2026-11-30' }))).toBeNull();
 });
 
-test('each day has its estimate and lower bound, and no other quantile yet', () => {
+test('each day has its quantiles, in their order', () => {
 	const day = on(look(FROST), '2027-01-15');
-	for (const layer of [day.total_m, day.effective_m, day.clear_m, day.white_m]) {
-		expect(layer.p50).toBeGreaterThanOrEqual(layer.p10 ?? Infinity);
-		expect([layer.p05, layer.p90, layer.p95]).toEqual([null, null, null]);
+	const layers = [day.total_m, day.effective_m, day.clear_m, day.white_m, day.snow_m, day.slush_m];
+	for (const { p05, p10, p50, p90, p95 } of layers) {
+		const told = [p05, p10, p50, p90, p95].map((each) => each ?? NaN);
+		expect(told).toEqual(told.toSorted((a, b) => a - b));
 	}
 	expect(day.total_m.p50).toBeGreaterThan(0.2);
+	expect(day.total_m.p05).toBeLessThan(day.total_m.p95 ?? 0);
 });
 
 test('days past the weather are gaps without any number', () => {
@@ -78,7 +81,8 @@ test('five holes that show it make people on foot reached, without them it is ex
 	const drilled = look(FROST, { readings: [reading('2027-01-27', holes)] });
 	expect(statuses(drilled)['on-foot']).toBe('reached');
 	expect(drilled.anchors).toHaveLength(1);
-	expect(drilled.anchors[0]?.after_m).toBeCloseTo(0.412, 3);
+	expect(drilled.anchors[0]?.after_m).toBeGreaterThan(0.37);
+	expect(drilled.anchors[0]?.after_m).toBeLessThan(0.46);
 });
 
 test('a day of thaw withholds everything until frost and a hole have ended it', () => {
@@ -99,10 +103,102 @@ test('the strict set decides unless the other is chosen, and the other stands be
 	expect(common).toMatchObject({ required_m: 0.3, requiredOther_m: 0.4 });
 });
 
-test('dates and probabilities are not made up before they are estimated', () => {
-	const [first] = look(FROST).forecast.loads;
-	expect(first).toMatchObject({ expectedFrom: null, likelyFrom: null, until: null });
-	expect(first?.days.at(-1)).toEqual({ on: '2027-01-29', pThickness: null, pThaw: null });
+test('a load has its dates and, for each day, how likely its thickness is', () => {
+	const [foot] = look(FROST).forecast.loads;
+	expect(foot?.days[0]).toEqual({ on: '2026-12-01', pThickness: 0, pThaw: 0 });
+	expect(foot?.days.at(-1)).toEqual({ on: '2027-01-29', pThickness: 1, pThaw: 0 });
+	expect((foot?.expectedFrom ?? '') < (foot?.likelyFrom ?? '')).toBe(true);
+	const rising = foot?.days.find((day) => day.on === foot.expectedFrom)?.pThickness;
+	expect(rising).toBeGreaterThanOrEqual(0.5);
+	expect(rising).toBeLessThan(0.9);
+	expect(foot?.until).toBeNull();
+});
+
+test('a heavier requirement is never more likely met, and what an engineer decides has no chance', () => {
+	const { loads } = look(FROST).forecast;
+	const chances = (id: string) =>
+		loads.find((each) => each.id === id)?.days.map((day) => day.pThickness) ?? [];
+	const foot = chances('on-foot');
+	chances('car').forEach((car, index) => expect(car).toBeLessThanOrEqual(foot[index] ?? NaN));
+	expect(new Set(chances('truck-with-shelter'))).toEqual(new Set([null]));
+});
+
+test('a thaw withholds the status and leaves the dates', () => {
+	const foot = look(THAWED).forecast.loads[0];
+	expect(foot).toMatchObject({ status: 'withheld' });
+	expect(foot?.expectedFrom).not.toBeNull();
+	expect(foot?.days.at(-1)).toMatchObject({ pThickness: 1, pThaw: 1 });
+});
+
+/** Three earlier winters of frost from December to March and warmth after. */
+const PAST = ['2023', '2024', '2025'].flatMap((year) =>
+	weather(
+		`${year}-10-01`,
+		Array.from({ length: 270 }, (_, day) => 4 - 16 * Math.sin((Math.PI * (day - 30)) / 190))
+	)
+);
+
+test('with earlier winters at hand the days to come are told, to the ice-out', () => {
+	const { forecast } = look(FROST, { until: '2027-06-20', past: PAST });
+	const april = forecast.days.find((day) => day.on === '2027-04-10');
+	expect(april?.source).toBe('climate');
+	expect(april?.fdd_degCd).toBeGreaterThan(600);
+	expect(april?.total_m.p95).toBeGreaterThan(april?.total_m.p05 ?? Infinity);
+	expect(forecast.days.at(-1)?.total_m.p90).toBe(0);
+	const foot = forecast.loads[0];
+	const { p10, p50, p90 } = forecast.iceOut ?? {};
+	expect([foot?.until, p50, p90].toSorted()).toEqual([foot?.until, p50, p90]);
+	expect([p10, p50, p90].toSorted()).toEqual([p10, p50, p90]);
+	expect(foot?.days.at(-1)).toMatchObject({ pThickness: 0 });
+	const ahead = foot?.days.filter((day) => day.on > '2027-04-20').map((day) => day.pThaw ?? 0);
+	expect(Math.max(...(ahead ?? []))).toBeGreaterThan(0.9);
+});
+
+test('the days that are known are the same whether those to come are told or not', () => {
+	const near = look(FROST).forecast;
+	const far = look(FROST, { until: '2027-03-20', past: PAST }).forecast;
+	expect(far.days.slice(0, near.days.length)).toEqual(near.days);
+	expect(far.loads.map((each) => each.status)).toEqual(near.loads.map((each) => each.status));
+});
+
+test('the same question has the same answer', () => {
+	const question = { until: '2027-03-20', past: PAST };
+	expect(look(FROST, question)).toEqual(look(FROST, question));
+});
+
+test('one hole, however thick, does not raise the bound that statuses go by', () => {
+	const plain = look(FROST).forecast.loads[0]?.bound_m ?? NaN;
+	const bound = (...readings: OutlookInput['readings']) =>
+		look(FROST, { readings }).forecast.loads[0]?.bound_m ?? NaN;
+	const one = reading('2027-01-20', [0.75]);
+	const other = reading('2027-01-24', [0.75]);
+	expect(bound(one)).toBeLessThanOrEqual(plain + 0.01);
+	expect(bound(one, other)).toBeGreaterThan(plain + 0.01);
+	expect(bound(reading('2027-01-20', [0.25]))).toBeLessThan(plain - 0.02);
+});
+
+test('a slip of the pen is named and does not wreck the winter', () => {
+	const slip = look(FROST, { readings: [reading('2027-01-20', [4.1])] });
+	const doubts = slip.forecast.cautions.filter((each) => each.code === 'doubtfulReading');
+	expect(doubts).toHaveLength(1);
+	expect(doubts[0]?.text).toContain('far from what was expected: check it');
+	const plain = on(look(FROST), '2027-01-29').total_m.p50 ?? NaN;
+	expect(on(slip, '2027-01-29').total_m.p50).toBeLessThan(1.3 * plain);
+	expect(statuses(slip)['on-foot']).not.toBe('reached');
+});
+
+test('unknown snow widens the band', () => {
+	const bare = weather('2026-12-01', FROST);
+	const unknown = bare.map((day) => ({
+		...day,
+		precipitation_kg_m2: null,
+		snowfall_kg_m2: null
+	}));
+	const width = (days: OutlookInput['weather']) => {
+		const { p05, p50, p95 } = on(look(FROST, { weather: days }), '2027-01-15').total_m;
+		return ((p95 ?? NaN) - (p05 ?? NaN)) / (p50 ?? NaN);
+	};
+	expect(width(unknown)).toBeGreaterThan(width(bare));
 });
 
 test('a freeze-up between two days widens the bound about the middle day', () => {
@@ -110,7 +206,7 @@ test('a freeze-up between two days widens the bound about the middle day', () =>
 	const middle = { record: record({ freezeUpOn: '2026-12-06' }) };
 	const wide = on(look(FROST, span), '2026-12-20');
 	const narrow = on(look(FROST, middle), '2026-12-20');
-	expect(wide.total_m.p50).toBe(narrow.total_m.p50);
+	expect(Math.abs((wide.total_m.p50 ?? 0) - (narrow.total_m.p50 ?? 0))).toBeLessThan(0.015);
 	expect(wide.total_m.p10).toBeLessThan(narrow.total_m.p10 ?? 0);
 });
 
@@ -124,7 +220,11 @@ test('from a recorded ice-out on there is no ice', () => {
 test('growth of the day leaves out what a reading moved', () => {
 	const plain = look(FROST);
 	const moved = look(FROST, { readings: [reading('2027-01-29', [0.1])] });
-	expect(moved.today && total_m(moved.today.column)).toBeCloseTo(0.1, 6);
+	const shown_m = moved.today ? total_m(moved.today.column) : NaN;
+	expect(shown_m).toBeGreaterThan(0.1);
+	expect(shown_m).toBeLessThan(0.8 * (plain.today ? total_m(plain.today.column) : NaN));
+	for (const { bound_m } of moved.forecast.loads) expect(bound_m).toBeLessThanOrEqual(0.1 + 1e-9);
+	expect(on(moved, '2027-01-29').total_m.p50).toBeCloseTo(shown_m, 9);
 	expect(moved.growth_m_d).toBeCloseTo(plain.growth_m_d ?? NaN, 9);
 });
 
@@ -191,23 +291,34 @@ test.each([
 		fc.property(airs_degC, fc.nat(9), fc.integer({ min: 1, max: 5 }), (air_degC, back, length) => {
 			const start = Math.max(1, air_degC.length - 2 - back);
 			const holed = air_degC.map((each, i) => (i >= start && i < start + length ? null : each));
-			const whole = look(air_degC).forecast.days.at(-1);
-			const gapped = look(holed).forecast.days.at(-1);
-			expect(gapped?.total_m.p10).toBeLessThanOrEqual((whole?.total_m.p10 ?? 0) + 1e-9);
-			expect(gapped?.effective_m.p10).toBeLessThanOrEqual((whole?.effective_m.p10 ?? 0) + 1e-9);
+			const bounds = (each: readonly (number | null)[]) =>
+				look(each).forecast.loads.map((load) => load.bound_m ?? NaN);
+			const whole = bounds(air_degC);
+			bounds(holed).forEach((gapped_m, index) =>
+				expect(gapped_m).toBeLessThanOrEqual(whole[index] ?? NaN)
+			);
 		}),
 		{ numRuns: 100 }
 	);
 });
+
+/** How far 100 members, each with 1 cm a day that a gap may have done, miss the median of all. */
+const SAMPLING_m_d = 0.006;
 
 test('days without a temperature never make ice', () => {
 	fc.assert(
 		fc.property(airs, fc.nat(49), (air_degC, from) => {
 			const start = from % air_degC.length;
 			const holed = air_degC.map((each, i) => (i >= start ? null : each));
+			const heights = (each: readonly (number | null)[]) =>
+				siteSeason(asked(each))?.days.map((day) => total_m(day.column)) ?? [];
+			const known_m = heights(air_degC.slice(0, start + 1)).at(-1) ?? NaN;
+			expect(heights(holed).at(-1)).toBeLessThanOrEqual(known_m + 1e-9);
 			const until = look(air_degC.slice(0, start + 1)).forecast.days.at(-1);
 			const gapped = look(holed).forecast.days.at(-1);
-			expect(gapped?.total_m.p50).toBeLessThanOrEqual((until?.total_m.p50 ?? 0) + 1e-9);
+			const gaps_d = air_degC.length - start;
+			const most_m = (until?.total_m.p50 ?? NaN) + SAMPLING_m_d * gaps_d;
+			expect(gapped?.total_m.p50).toBeLessThanOrEqual(most_m);
 		}),
 		{ numRuns: 60 }
 	);

@@ -26,6 +26,8 @@ export function inventedFuture(changes: Partial<Forecast> = {}): Forecast {
 			futureLoad({ id: 'pickup', name: 'Pickup', mass_kg: 2900 }, 0.48),
 			futureLoad({ id: 'shelter', name: 'Truck with shelter, parked', mass_kg: 6000 }, null)
 		],
+		iceOut: null,
+		memoryText: null,
 		cautions: [],
 		...changes
 	};

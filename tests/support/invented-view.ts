@@ -90,6 +90,8 @@ export function inventedForecast(changes: Partial<Forecast> = {}): Forecast {
 		asOf: '2027-02-10',
 		days: Array.from({ length: 80 }, (_, index) => inventedDay(index)),
 		loads: LOADS,
+		iceOut: null,
+		memoryText: null,
 		cautions: [
 			{
 				code: 'flooding',

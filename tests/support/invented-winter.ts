@@ -5,7 +5,9 @@ import type { LakeFacts } from '#lib/model/lake.ts';
 import type { ChartMinimum, LoadCase } from '#lib/model/load-case.ts';
 import type { OutlookInput } from '#lib/model/outlook.ts';
 import type { Hole, Reading } from '#lib/model/reading.ts';
+import { effective_m } from '#lib/model/bearing.ts';
 import type { SeasonDay } from '#lib/model/season.ts';
+import type { SiteDay } from '#lib/model/site-day.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 
@@ -65,6 +67,19 @@ export function seasonDay(change: Partial<SeasonDay> = {}): SeasonDay {
 		anchoredBy: [],
 		doubtfulReadings: [],
 		meltSincePeak_m: 0,
+		...change
+	};
+}
+
+/** The day with bounds a quarter and a third below its column. */
+export function siteDay(day: SeasonDay, change: Partial<SiteDay> = {}): SiteDay {
+	const counts_m = effective_m(day.column);
+	return {
+		day,
+		gapDays: 0,
+		effective_m: counts_m,
+		bound: { spot_m: 0.75 * counts_m, fiveSpots_m: (2 / 3) * counts_m },
+		site: { mean_m: counts_m, sd_m: 0.1 * counts_m },
 		...change
 	};
 }

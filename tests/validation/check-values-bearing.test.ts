@@ -11,8 +11,7 @@ import { ORDINARY, requirement } from '#lib/model/requirement.ts';
 import { METRIC_WORDS } from '#lib/model/words.ts';
 import { statusOf } from '#lib/model/status.ts';
 import { warmSpells } from '#lib/model/warm-spell.ts';
-import { withDoubt } from '#lib/model/site-doubt.ts';
-import { LOADS, MINIMUMS, load, ownLoad, seasonDays } from '../support/invented-winter.ts';
+import { LOADS, MINIMUMS, load, ownLoad, seasonDays, siteDay } from '../support/invented-winter.ts';
 
 const POUND_kg = 0.45359237;
 const INCH_m = 0.0254;
@@ -116,7 +115,7 @@ test('49: after 24 hours above freezing nothing counts as reached (Minnesota DNR
 			statusOf({
 				load: each,
 				requirement: requirement(each, MINIMUMS, 'common'),
-				season: withDoubt(days, []),
+				season: days.map((day) => siteDay(day)),
 				asOf: '2027-01-11',
 				warm,
 				drilled: [],

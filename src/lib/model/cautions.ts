@@ -5,7 +5,7 @@ import type { LakeFacts } from './lake.ts';
 import { ENGINEER_ABOVE_kg } from './load-case.ts';
 import type { Reading } from './reading.ts';
 import { ROTTEN, rottenText } from './rotten.ts';
-import type { DoubtedDay } from './site-doubt.ts';
+import type { SiteDay } from './site-day.ts';
 import { spellText } from './spell-text.ts';
 import type { WarmDay } from './warm-day.ts';
 import { ROTTING_SUN_W_m2, SHADING_SNOW_m } from './warm-spell.ts';
@@ -23,7 +23,7 @@ export interface CautionInput {
 	asOf: IsoDate;
 	/** Today at the lake where `asOf` may lie behind it. */
 	now: IsoDate;
-	today: DoubtedDay | null;
+	today: Pick<SiteDay, 'day' | 'gapDays'> | null;
 	warm: WarmDay | null;
 	isColdSnap: boolean;
 	floodsWith_m: number | null;
@@ -119,7 +119,7 @@ function floodingText(snow_m: number, words: Words): string {
 }
 
 function ofTheRecord({ today }: CautionInput): Caution[] {
-	const gapDays = today?.since.gapDays ?? 0;
+	const gapDays = today?.gapDays ?? 0;
 	return [
 		...given(
 			today !== null && !today.day.snowKnown,
@@ -145,7 +145,7 @@ function ofReadings({ readings, doubtful, words }: CautionInput): Caution[] {
 			.filter((reading) => doubtful.has(reading.id))
 			.map((reading) => ({
 				code: 'doubtfulReading',
-				text: `The reading at ${at(reading)} is far from what was estimated: look at it again.`
+				text: `The reading at ${at(reading)} is far from what was expected: check it.`
 			}))
 	];
 }

@@ -1,11 +1,10 @@
 import { effective_m } from './bearing.ts';
 import { daysBetween, type IsoDate } from './calendar.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
-import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
 import type { Reading } from './reading.ts';
-import { withDoubt, type DoubtedDay } from './site-doubt.ts';
 import type { SeasonDay } from './season.ts';
+import { sinceAnchor } from './since-anchor.ts';
 import type { WarmDay } from './warm-day.ts';
 
 /** Slush that is more than the wet foot of the snow. Our choice. */
@@ -22,10 +21,6 @@ export interface DrilledDay {
 	on: IsoDate;
 	age_d: number;
 	holes: CarriedHole[];
-	/** Lower bound of effective thickness by now, going from this day's readings. */
-	spot_m: number;
-	/** The same for the thinnest of five spots. */
-	fiveSpots_m: number;
 	hasFlooded: boolean;
 	hasThawed: boolean;
 	/** A warm spell has come and gone since. */
@@ -85,25 +80,24 @@ function carry(
 	readings: readonly Reading[],
 	input: DrilledDayInput
 ): DrilledDay | null {
-	const season = withDoubt(input.seasonBy(on), input.readings);
-	const then = season.find(({ day }) => day.on === on);
-	const now = season.find(({ day }) => day.on === input.asOf);
+	const season = input.seasonBy(on);
+	const then = season.find((day) => day.on === on);
+	const nowAt = season.findIndex((day) => day.on === input.asOf);
+	const now = season[nowAt];
 	if (!then || !now) return null;
 	return {
 		on,
 		age_d: daysBetween(on, input.asOf),
 		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
-		spot_m: lowerBound_m(effective_m(now.day.column), now.doubt.effective),
-		fiveSpots_m: thinnestOfFive_m(effective_m(now.day.column), now.doubt.effective),
 		...since(on, season, input),
-		gapDays: now.since.gapDays
+		gapDays: sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0
 	};
 }
 
-function carriedHoles(reading: Reading, then: DoubtedDay, now: DoubtedDay): CarriedHole[] {
-	const change_m = effective_m(now.day.column) - effective_m(then.day.column);
+function carriedHoles(reading: Reading, then: SeasonDay, now: SeasonDay): CarriedHole[] {
+	const change_m = effective_m(now.column) - effective_m(then.column);
 	return thicknessHoles(reading).flatMap((hole) => {
-		const measured_m = holeEffective_m(hole, then.day.column);
+		const measured_m = holeEffective_m(hole, then.column);
 		if (measured_m === null) return [];
 		return { effective_m: Math.max(0, measured_m + change_m), kind: placeKind(reading.place) };
 	});
@@ -111,10 +105,10 @@ function carriedHoles(reading: Reading, then: DoubtedDay, now: DoubtedDay): Carr
 
 function since(
 	on: IsoDate,
-	season: readonly DoubtedDay[],
+	season: readonly SeasonDay[],
 	{ asOf, warm }: DrilledDayInput
 ): Pick<DrilledDay, 'hasFlooded' | 'hasThawed' | 'hadSpell'> {
-	const days = season.map(({ day }) => day).filter((day) => day.on >= on && day.on <= asOf);
+	const days = season.filter((day) => day.on >= on && day.on <= asOf);
 	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
 	return {
 		hasFlooded: days.some((day) => day.on > on && day.column.slush_m > FLOODED_m),

@@ -26,6 +26,7 @@ export interface Forcing {
 
 /** A part of a time whose weather was even. */
 export function shareOf(forcing: Forcing, share: number): Forcing {
+	if (share === 1) return forcing;
 	return {
 		...forcing,
 		duration_d: forcing.duration_d * share,

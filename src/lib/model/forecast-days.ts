@@ -1,55 +1,69 @@
 import { addDays, type IsoDate } from './calendar.ts';
-import { layersOf, type Layer } from './doubt.ts';
 import type { ForecastDay, Quantiles } from './forecast.ts';
-import { lowerBound_m } from './lower-bound.ts';
-import type { DoubtedDay } from './site-doubt.ts';
+import type { SeasonDay } from './season.ts';
+import type { SiteEstimate } from './site-estimate.ts';
 
 const UNKNOWN: Quantiles = { p05: null, p10: null, p50: null, p90: null, p95: null };
 
+/** What is told of the air on a day. */
+type Air = Pick<ForecastDay, 'air_degC' | 'fdd_degCd' | 'tdd_degCd'>;
+
 /**
- * The answer's days: estimate and lower bound of each layer, and past what is known days without any.
+ * The answer's days from `from` to `until`: the quantiles of the ensemble, and past what is estimated
+ * days without any.
  *
- * Before the ensemble p10 is the estimate less 1.28 σ, p50 the estimate, and the rest unknown.
+ * Air and degree-days are those of the season; of days to come the mean over what may come.
  */
 export function forecastDays(
-	season: readonly DoubtedDay[],
+	season: readonly SeasonDay[],
+	estimate: SiteEstimate,
 	from: IsoDate,
 	until: IsoDate
 ): ForecastDay[] {
-	const days = season.filter(({ day }) => day.on <= until).map(knownDay);
-	const last = season.at(-1)?.day.on;
-	let on = last === undefined ? from : addDays(last, 1);
-	for (; on <= until; on = addDays(on, 1)) days.push(unknownDay(on));
+	const known = new Map(season.map((day) => [day.on, day]));
+	const days: ForecastDay[] = [];
+	let fdd_degCd: number | null = 0;
+	let tdd_degCd: number | null = 0;
+	for (let on = from; on <= until; on = addDays(on, 1)) {
+		const day = known.get(on);
+		const mean = estimate.future.get(on);
+		fdd_degCd = day?.fdd_degCd ?? fdd_degCd;
+		tdd_degCd = day?.tdd_degCd ?? tdd_degCd;
+		const isTold = estimate.days.has(on) && (day !== undefined || mean !== undefined);
+		const air_degC = mean?.air_degC ?? day?.air_degC ?? null;
+		days.push(
+			isTold ? told(on, { air_degC, fdd_degCd, tdd_degCd }, estimate, day) : untold(on, day)
+		);
+		fdd_degCd += mean?.freezing_degCd ?? 0;
+		tdd_degCd += mean?.thawing_degCd ?? 0;
+	}
 	return days;
 }
 
-function knownDay({ day, doubt }: DoubtedDay): ForecastDay {
-	const height = layersOf(day.column);
-	const of = (layer: Layer): Quantiles => {
-		return { ...UNKNOWN, p10: lowerBound_m(height[layer], doubt[layer]), p50: height[layer] };
-	};
+function told(
+	on: IsoDate,
+	air: Air,
+	estimate: SiteEstimate,
+	day: SeasonDay | undefined
+): ForecastDay {
+	const estimated = estimate.days.get(on);
+	if (estimated === undefined) return untold(on, day);
+	const isKnown = !estimate.future.has(on);
 	return {
-		on: day.on,
-		source: day.source,
-		air_degC: day.air_degC,
-		fdd_degCd: day.fdd_degCd,
-		tdd_degCd: day.tdd_degCd,
-		clear_m: of('clear'),
-		white_m: of('white'),
-		snow_m: of('snow'),
-		slush_m: of('slush'),
-		total_m: of('total'),
-		effective_m: of('effective')
+		on,
+		source: isKnown && day ? day.source : estimated.source,
+		...air,
+		...estimated.quantiles
 	};
 }
 
-function unknownDay(on: IsoDate): ForecastDay {
+function untold(on: IsoDate, day: SeasonDay | undefined): ForecastDay {
 	return {
 		on,
 		source: 'gap',
-		air_degC: null,
-		fdd_degCd: null,
-		tdd_degCd: null,
+		air_degC: day?.air_degC ?? null,
+		fdd_degCd: day?.fdd_degCd ?? null,
+		tdd_degCd: day?.tdd_degCd ?? null,
 		clear_m: UNKNOWN,
 		white_m: UNKNOWN,
 		snow_m: UNKNOWN,

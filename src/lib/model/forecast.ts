@@ -51,22 +51,36 @@ export interface ForecastLoad {
 	requiredOther_m: number | null;
 	/**
 	 * Effective thickness that it is held against on `asOf`: the lower bound, for vehicles that of the
-	 * thinnest of five spots; `null` where the day is not known.
+	 * thinnest of five spots, raised by readings only gradually; `null` where the day is not known.
 	 */
 	bound_m: number | null;
 	rules: AppliedRule[];
 	status: LoadStatus;
 	/** Why the status is what it is, in words. */
 	reason: string;
+	/** First day of three in a row on which the thickness is there with a probability of 0.5 or more. */
 	expectedFrom: IsoDate | null;
+	/** The same with 0.9. */
 	likelyFrom: IsoDate | null;
+	/** Last day before it falls under 0.5 for the rest of what is told. */
 	until: IsoDate | null;
+	/**
+	 * `pThickness`: the chart minimum with all but the day's own factors is met. `pThaw`: a warm-spell
+	 * rule is in force.
+	 */
 	days: { on: IsoDate; pThickness: number | null; pThaw: number | null }[];
 }
 
 export interface Caution {
 	code: string;
 	text: string;
+}
+
+/** Days by which it has opened in one case of ten, a half and nine of ten; `null`: later than is told. */
+export interface IceOutDates {
+	p10: IsoDate | null;
+	p50: IsoDate | null;
+	p90: IsoDate | null;
 }
 
 /** The answer of `GET /api/v1/lakes/{lake}/forecast`. */
@@ -77,5 +91,9 @@ export interface Forecast {
 	asOf: IsoDate;
 	days: ForecastDay[];
 	loads: ForecastLoad[];
+	/** When the ice goes; `null` while none of it goes in the days told. */
+	iceOut: IceOutDates | null;
+	/** What past winters taught of the site, in words. */
+	memoryText: string | null;
 	cautions: Caution[];
 }

@@ -1,35 +1,45 @@
-import { CERTAIN, doubtOf } from './doubt.ts';
+import { ROBUST_FROM } from './ensemble/kalman.ts';
+import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from './ensemble/spots.ts';
+import { isVehicle, type LoadCase } from './load-case.ts';
 import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
-import type { SeasonDay } from './season.ts';
-import { AT_FREEZE_UP } from './since-anchor.ts';
+import { holesFor } from './reached.ts';
+import { bound_m, type SiteDay } from './site-day.ts';
 
 /** Fine enough for a number that is shown in whole centimetres. */
-const CLOSE_m = 0.0005;
-/** No lake ice is thicker. */
-const THICKEST_m = 5;
+const STEP_m = 0.005;
+/** Thicker holes than this are not asked for. */
+const THICKEST_m = 2;
 
 /**
- * Mean thickness of clear ice that a day's holes would have to show for the bound to clear a
- * requirement at once. The inverse of the bound just after a reading, by bisection.
+ * Mean thickness of clear ice that a day's holes, as many as the load asks, would have to show for the
+ * bound to clear a requirement at once; `null` where one day's holes can't lift it that far.
+ *
+ * What readings do to the ensemble, for one normal quantity: mean and spread of the site are pulled to
+ * the holes, robustly, and 1 - 1/n of the rise is let through.
  */
-export function holesToShow_m(required_m: number, today: SeasonDay, isVehicle: boolean): number {
-	let low_m = required_m;
-	let high_m = THICKEST_m;
-	while (high_m - low_m > CLOSE_m) {
-		const middle_m = (low_m + high_m) / 2;
-		if (boundAfter_m(middle_m, today, isVehicle) >= required_m) high_m = middle_m;
-		else low_m = middle_m;
+export function holesToShow_m(required_m: number, today: SiteDay, load: LoadCase): number | null {
+	const steps = Math.ceil((THICKEST_m - required_m) / STEP_m);
+	for (let step = 0; step <= steps; step++) {
+		const mean_m = required_m + step * STEP_m;
+		if (boundAfter_m(mean_m, today, load) >= required_m) return mean_m;
 	}
-	return high_m;
+	return null;
 }
 
-function boundAfter_m(clear_m: number, today: SeasonDay, isVehicle: boolean): number {
-	const day: SeasonDay = {
-		...today,
-		column: { ...today.column, clear_m, white_m: 0, slush_m: 0 },
-		snowKnown: true
-	};
-	const fresh = { ...AT_FREEZE_UP, anchored_m: clear_m, read_d: 0, layersRead: true };
-	const { effective } = doubtOf(day, fresh, CERTAIN);
-	return isVehicle ? thinnestOfFive_m(clear_m, effective) : lowerBound_m(clear_m, effective);
+function boundAfter_m(measured_m: number, today: SiteDay, load: LoadCase): number {
+	const holes = holesFor(load);
+	const { mean_m, sd_m } = today.site;
+	const hole_m = Math.hypot(HOLE_FRACTION * mean_m, TAPE_m) / Math.sqrt(holes);
+	const read_m = Math.hypot(PLACE_FRACTION * mean_m, hole_m);
+	const off = Math.abs(measured_m - mean_m) / Math.hypot(sd_m, read_m);
+	const sigma_m = read_m * Math.max(1, off / ROBUST_FROM) ** 2;
+	const gain = sd_m ** 2 / (sd_m ** 2 + sigma_m ** 2);
+	const estimate_m = mean_m + gain * (measured_m - mean_m);
+	const spot = Math.hypot(PLACE_FRACTION, HOLE_FRACTION) * estimate_m;
+	const doubt = { site_m: sd_m * Math.sqrt(1 - gain), spot_m: spot };
+	const after_m = isVehicle(load)
+		? thinnestOfFive_m(estimate_m, doubt)
+		: lowerBound_m(estimate_m, { ...doubt, spot_m: Math.hypot(spot, TAPE_m) });
+	const before_m = bound_m(today, load);
+	return after_m - Math.max(0, after_m - before_m) / holes;
 }

@@ -1,9 +1,13 @@
+import type { IsoDate } from './calendar.ts';
 import type { DrilledDay } from './drilled-day.ts';
-import type { ForecastDay, ForecastLoad } from './forecast.ts';
+import { loadDates } from './ensemble/dates.ts';
+import type { ForecastLoad } from './forecast.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
+import { loadDays } from './load-days.ts';
 import { requirement, type Conditions } from './requirement.ts';
-import type { SiteSeason } from './site-season.ts';
-import { bound_m, statusOf } from './status.ts';
+import { bound_m } from './site-day.ts';
+import type { SiteEstimate } from './site-estimate.ts';
+import { statusOf } from './status.ts';
 import type { WarmDay } from './warm-day.ts';
 import type { Words } from './words.ts';
 
@@ -11,28 +15,32 @@ export interface LoadAnswerInput {
 	minimums: readonly ChartMinimum[];
 	chartSet: ChartSet;
 	conditions: Conditions;
-	site: SiteSeason;
-	asOf: string;
+	estimate: SiteEstimate;
+	iceOutOn: IsoDate | null;
+	asOf: IsoDate;
 	warm: WarmDay | null;
 	drilled: readonly DrilledDay[];
-	days: readonly ForecastDay[];
+	/** The answer's days. */
+	dates: readonly IsoDate[];
+	pThaw: ReadonlyMap<IsoDate, number>;
 	words: Words;
 }
 
-/** One load's part of the answer. Dates and probabilities are not estimated before the ensemble. */
+/** One load's part of the answer: status, dates and probabilities, kept apart. */
 export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad {
-	const { minimums, chartSet, conditions, words, asOf, site } = input;
+	const { minimums, chartSet, conditions, words, asOf, estimate } = input;
 	const asked = requirement(load, minimums, chartSet, conditions, words);
 	const other = requirement(load, minimums, otherSet(chartSet), conditions, words);
-	const today = site.days.find(({ day }) => day.on === asOf);
+	const today = estimate.known.find(({ day }) => day.on === asOf);
+	const days = loadDays(load, asked.base_m, input.dates, estimate, input.pThaw);
 	const { status, reason } = statusOf({
 		load,
 		requirement: asked,
-		season: site.days.filter(({ day }) => day.on <= asOf),
+		season: estimate.known.filter(({ day }) => day.on <= asOf),
 		asOf,
 		warm: input.warm,
 		drilled: input.drilled,
-		iceOutOn: site.iceOutOn,
+		iceOutOn: input.iceOutOn,
 		words
 	});
 	return {
@@ -45,12 +53,13 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		rules: asked.rules,
 		status,
 		reason,
-		expectedFrom: null,
-		likelyFrom: null,
-		until: null,
-		days: input.days.map(({ on }) => ({ on, pThickness: null, pThaw: null }))
+		...(today?.day.snowKnown === false ? NO_DATES : loadDates(days)),
+		days
 	};
 }
+
+/** Where nobody recorded the snow no day is named: the usual snow is no ground to expect anything on. */
+const NO_DATES = { expectedFrom: null, likelyFrom: null, until: null };
 
 function otherSet(set: ChartSet): ChartSet {
 	return set === 'strict' ? 'common' : 'strict';

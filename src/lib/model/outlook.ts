@@ -1,25 +1,25 @@
-import { anchorSteps, farReadings, growth_m_d, type AnchorStep } from './anchor-steps.ts';
+import { growth_m_d, type AnchorStep } from './anchor-steps.ts';
+import { ask, type Asked } from './asked.ts';
 import type { IsoDate } from './calendar.ts';
 import { cautionsFor } from './cautions.ts';
-import { isColdSnap } from './cold-snap.ts';
+import { thawChance } from './ensemble/thaw-chance.ts';
 import { drilledDays, type DrilledDay } from './drilled-day.ts';
 import { forecastDays } from './forecast-days.ts';
 import type { Caution, Forecast } from './forecast.ts';
 import { loadAnswer } from './load-answer.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
-import { floodsWithMoreSnow_m } from './more-snow.ts';
 import { LASTS_AMPLE_d } from './reached.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
-import type { DoubtedDay } from './site-doubt.ts';
-import { siteSeason, type SiteSeason, type SiteSeasonInput } from './site-season.ts';
+import type { SiteEstimateInput } from './site-estimate.ts';
+import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
-import type { WarmDay } from './warm-day.ts';
-import { warmSpells } from './warm-spell.ts';
 import type { WarmState } from './warmth.ts';
-import { METRIC_WORDS, type Words } from './words.ts';
+import { iceOutDates } from './ice-out-dates.ts';
+import { memoryText } from './memory-text.ts';
+import type { Words } from './words.ts';
 
-export interface OutlookInput extends SiteSeasonInput {
+export interface OutlookInput extends SiteEstimateInput {
 	lakeId: string;
 	site: string;
 	loads: readonly LoadCase[];
@@ -33,7 +33,10 @@ export interface OutlookInput extends SiteSeasonInput {
 
 export interface Outlook {
 	forecast: Forecast;
-	/** State on `asOf`; `null` past the known weather. From a recorded ice-out on it is open water. */
+	/**
+	 * State on `asOf` with the ensemble's column; `null` past the known weather. From a recorded ice-out
+	 * on it is open water.
+	 */
 	today: SeasonDay | null;
 	/** Change of the estimated whole thickness over the last day, apart from what readings moved. */
 	growth_m_d: number | null;
@@ -46,21 +49,6 @@ export interface Outlook {
 	floodsWithMoreSnow_m: number | null;
 }
 
-/** A site and its day of asking, as every part of the answer needs them. */
-interface Asked {
-	site: SiteSeason;
-	season: SeasonDay[];
-	today: DoubtedDay | null;
-	spells: WarmDay[];
-	warm: WarmDay | null;
-	hasColdSnap: boolean;
-	anchors: AnchorStep[];
-	/** Readings set aside as not to be believed. */
-	setAside: ReadonlySet<string>;
-	floodsWith_m: number | null;
-	words: Words;
-}
-
 /**
  * The whole answer for a site on a day: its days, its loads and its cautions.
  *
@@ -70,14 +58,14 @@ export function outlook(input: OutlookInput): Outlook | null {
 	const site = siteSeason(input);
 	if (site === null) return null;
 	const asked = ask(site, input);
-	const { season, today, warm, anchors } = asked;
+	const { estimate, today, warm } = asked;
 	return {
 		forecast: forecastOf(asked, input),
 		today: today?.day ?? null,
-		growth_m_d: growth_m_d(season, input.asOf, anchors),
+		growth_m_d: growth_m_d([...estimate.days.values()], input.asOf),
 		snowKnown: today?.day.snowKnown ?? false,
-		gapDays: today?.since.gapDays ?? 0,
-		anchors,
+		gapDays: today?.gapDays ?? 0,
+		anchors: estimate.anchors,
 		warmSpell: {
 			state: warm?.state ?? 'none',
 			since: warm?.since ?? null,
@@ -87,36 +75,20 @@ export function outlook(input: OutlookInput): Outlook | null {
 	};
 }
 
-function ask(site: SiteSeason, { asOf, words = METRIC_WORDS }: OutlookInput): Asked {
-	const season = site.days.map(({ day }) => day);
-	const today = site.days.find(({ day }) => day.on === asOf) ?? null;
-	const spells = warmSpells(season, site.readings, site.hasHours);
-	return {
-		site,
-		season,
-		today,
-		spells,
-		warm: spells.find(({ on }) => on === asOf) ?? null,
-		hasColdSnap: today !== null && isColdSnap(asOf, today.day.column.snow_m, site.weatherOf),
-		anchors: anchorSteps(season, site.readings, site.seasonWith),
-		setAside: new Set(season.flatMap((day) => day.doubtfulReadings)),
-		floodsWith_m: today === null ? null : floodsWithMoreSnow_m(today.day.column),
-		words
-	};
-}
-
 function forecastOf(asked: Asked, input: OutlookInput): Forecast {
-	const { site, warm, words } = asked;
-	const days = forecastDays(site.days, site.from, input.until);
+	const { site, estimate, warm, words } = asked;
+	const days = forecastDays(site.days, estimate, site.freezeUp.middle, input.until);
 	const forLoads = {
 		minimums: input.minimums,
 		chartSet: input.chartSet,
 		conditions: conditionsOf(asked, input),
-		site,
+		estimate,
+		iceOutOn: site.iceOutOn,
 		asOf: input.asOf,
 		warm,
 		drilled: drilledOf(asked, input.asOf),
-		days,
+		dates: days.map(({ on }) => on),
+		pThaw: pThawOf(asked, input),
 		words
 	};
 	return {
@@ -126,8 +98,23 @@ function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 		asOf: input.asOf,
 		days,
 		loads: input.loads.map((load) => loadAnswer(load, forLoads)),
+		iceOut: iceOutDates(site.iceOutOn, estimate.iceOut),
+		memoryText: memoryText(site, input),
 		cautions: cautionsOf(asked, input)
 	};
+}
+
+/** Each future counts for the members that go by it, which differ by one at most. */
+function pThawOf({ site, estimate }: Asked, { lake }: OutlookInput): Map<IsoDate, number> {
+	const { days, readings, hasHours } = site;
+	const chances = thawChance({
+		days,
+		readings,
+		hasHours,
+		scenarios: estimate.scenarios,
+		latitude: lake.latitude
+	});
+	return new Map(chances.map(({ on, pThaw }) => [on, pThaw]));
 }
 
 /** A core that is wet or candled withholds; only a spell of warm hours doubles. */
@@ -166,7 +153,7 @@ function cautionsOf(asked: Asked, { lake, asOf, now = asOf }: OutlookInput): Cau
 		floodsWith_m: asked.floodsWith_m,
 		lastWeatherOn: asked.site.lastWeatherOn,
 		readings: asked.site.readings,
-		doubtful: new Set([...asked.setAside, ...farReadings(asked.anchors)]),
+		doubtful: new Set([...asked.setAside, ...asked.estimate.askedAbout]),
 		iceOutOn: asked.site.iceOutOn,
 		words: asked.words
 	});

@@ -29,7 +29,8 @@ export function holesFor(load: LoadCase): number {
 
 /**
  * Whether some day's holes support a requirement today: enough of them, the thinnest of theirs and of
- * every later hole still clears it, and so does the bound carried forward from them.
+ * every later hole still clears it, and so does the day's lower bound `bound_m`, which has been carried
+ * forward from them.
  *
  * They last seven days; 21 where they clear it one and a half times and nothing has flooded or thawed
  * since; one at a landing or a crack, or for a load whose way meets a wet crack; none at a ridge.
@@ -39,12 +40,13 @@ export function holesFor(load: LoadCase): number {
 export function supportOf(
 	load: LoadCase,
 	required_m: number,
+	bound_m: number,
 	days: readonly DrilledDay[],
 	words: Words
 ): Support {
 	let latest: Support | undefined;
 	for (const day of days) {
-		const support = judge(load, required_m, day, days, words);
+		const support = judge(load, { required_m, bound_m }, day, days, words);
 		if (support.isSupported) return support;
 		latest ??= support;
 	}
@@ -53,7 +55,7 @@ export function supportOf(
 
 function judge(
 	load: LoadCase,
-	required_m: number,
+	{ required_m, bound_m }: { required_m: number; bound_m: number },
 	day: DrilledDay,
 	days: readonly DrilledDay[],
 	words: Words
@@ -62,7 +64,6 @@ function judge(
 	const later = days.filter((other) => other.on > day.on).flatMap((other) => other.holes);
 	const open = later.filter((hole) => hole.kind === 'open');
 	const thinnest_m = Math.min(...[...holes, ...open].map((hole) => hole.effective_m));
-	const bound_m = isVehicle(load) ? day.fiveSpots_m : day.spot_m;
 	const lasts_d = lasting_d(load, day, Math.min(thinnest_m, bound_m), required_m);
 	const on = words.day(day.on);
 	if (holes.length < holesFor(load))
@@ -79,7 +80,7 @@ function judge(
 	if (thinnest_m < required_m)
 		return lack(`the thinnest hole since ${on} counts as ${words.thickness(thinnest_m)} by now`);
 	if (bound_m < required_m)
-		return lack(`the lower bound from the holes of ${on} is ${words.thickness(bound_m)}`);
+		return lack(`the lower bound carried forward from ${on} is ${words.thickness(bound_m)}`);
 	const isOpen = holes.filter((hole) => hole.kind === 'open').length >= holesFor(load);
 	const until = addDays(day.on, isOpen ? lasts_d : LASTS_AT_EDGE_d);
 	return { isSupported: true, on: day.on, holes: holes.length, thinnest_m, bound_m, until };

@@ -1,11 +1,10 @@
 import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
-import { freezeUpDoubt, freezeUpSpan } from './freeze-up.ts';
+import { freezeUpSpan, type FreezeUpSpan } from './freeze-up.ts';
 import type { LakeFacts } from './lake.ts';
 import type { Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
 import { runSeason, type SeasonDay } from './season.ts';
-import { withDoubt, type DoubtedDay } from './site-doubt.ts';
 import type { SiteEvent, SiteWinter } from './site-winter.ts';
 import type { WeatherDay } from './weather.ts';
 
@@ -21,11 +20,13 @@ export interface SiteSeasonInput {
 
 /** A site's season as it was known on a day. */
 export interface SiteSeason {
-	/** Where the estimate begins. */
-	from: IsoDate;
-	days: DoubtedDay[];
-	/** What was read by then. */
+	freezeUp: FreezeUpSpan;
+	/** From the middle day of freeze-up. */
+	days: SeasonDay[];
+	/** What was observed, forecast, read and done by then. */
+	weather: WeatherDay[];
 	readings: Reading[];
+	events: SiteEvent[];
 	iceOutOn: IsoDate | null;
 	/** The same season going by other readings. */
 	seasonWith: (readings: readonly Reading[], until: IsoDate) => SeasonDay[];
@@ -36,11 +37,11 @@ export interface SiteSeason {
 }
 
 /**
- * The season of a site from what had been observed, read and recorded by `asOf`, with its doubt;
- * `null` without a freeze-up, or when `asOf` lies before it.
+ * The season of a site from what had been observed, read and recorded by `asOf`; `null` without a
+ * freeze-up, or when `asOf` lies before it.
  *
  * Observations of later days are left out; forecast days stay. Freeze-up known as between two days
- * runs from the middle one, and the doubt spans both.
+ * runs from the middle one.
  */
 export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 	const { asOf, record } = input;
@@ -51,10 +52,10 @@ export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 	const events = record.events
 		.filter((event) => event.on <= asOf)
 		.map((each) => knownBy(each, asOf));
-	const run = (from: IsoDate, read: readonly Reading[], until: IsoDate): SeasonDay[] =>
+	const run = (read: readonly Reading[], until: IsoDate): SeasonDay[] =>
 		runSeason({
 			lake: input.lake,
-			freezeUpOn: from,
+			freezeUpOn: span.middle,
 			until,
 			weather,
 			events,
@@ -63,15 +64,15 @@ export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 		});
 	const until = input.until > asOf ? input.until : asOf;
 	const iceOutOn = record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null;
-	const middle = run(span.middle, readings, until).map((day) => openFrom(iceOutOn, day));
-	const freezeUp = freezeUpDoubt(span, middle, (from) => run(from, readings, until));
 	const byDay = new Map(weather.map((day) => [day.on, day]));
 	return {
-		from: span.middle,
-		days: withDoubt(middle, readings, freezeUp),
+		freezeUp: span,
+		days: run(readings, until).map((day) => openFrom(iceOutOn, day)),
+		weather,
 		readings,
+		events,
 		iceOutOn,
-		seasonWith: (read, to) => run(span.middle, read, to),
+		seasonWith: run,
 		hasHours: (on) => (byDay.get(on)?.aboveFreezing_h ?? null) !== null,
 		weatherOf: (on) => byDay.get(on),
 		lastWeatherOn: weather.findLast((day) => day.source === 'observed')?.on ?? null

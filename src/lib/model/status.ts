@@ -1,14 +1,12 @@
-import { effective_m } from './bearing.ts';
 import type { IsoDate } from './calendar.ts';
 import type { DrilledDay } from './drilled-day.ts';
 import type { LoadStatus } from './forecast.ts';
 import { holesToShow_m } from './hole-to-show.ts';
 import { ROTTEN, rottenText } from './rotten.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
-import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
 import { holesFor, supportOf, type Support } from './reached.ts';
 import type { Requirement } from './requirement.ts';
-import type { DoubtedDay } from './site-doubt.ts';
+import { bound_m, type SiteDay } from './site-day.ts';
 import { shortSpellText } from './spell-text.ts';
 import type { WarmDay } from './warm-day.ts';
 import type { Words } from './words.ts';
@@ -17,7 +15,7 @@ export interface StatusInput {
 	load: LoadCase;
 	requirement: Requirement;
 	/** The season up to the day asked for; its last day is that day, or none is known of it. */
-	season: readonly DoubtedDay[];
+	season: readonly SiteDay[];
 	asOf: IsoDate;
 	warm: WarmDay | null;
 	drilled: readonly DrilledDay[];
@@ -54,7 +52,7 @@ export function statusOf(input: StatusInput): Status {
 			status: 'withheld',
 			reason: `${shortSpellText(warm, words)} ${figures(today, requirement.required_m, input)}`
 		};
-	if (effective_m(today.day.column) === 0)
+	if (today.effective_m === 0)
 		return {
 			status: 'notYet',
 			reason: `No ice is estimated; ${words.requirement(requirement.required_m)} is asked for.`
@@ -67,10 +65,10 @@ export function statusOf(input: StatusInput): Status {
 	return judged(today, requirement.required_m, input);
 }
 
-function judged(today: DoubtedDay, required_m: number, input: StatusInput): Status {
+function judged(today: SiteDay, required_m: number, input: StatusInput): Status {
 	const { load, words } = input;
 	const numbers = figures(today, required_m, input);
-	const support = supportOf(load, required_m, input.drilled, words);
+	const support = supportOf(load, required_m, bound_m(today, load), input.drilled, words);
 	if (bound_m(today, load) < required_m)
 		return { status: 'notYet', reason: `${numbers} ${toShow(today, required_m, input)}` };
 	if (!today.day.snowKnown)
@@ -87,36 +85,30 @@ function judged(today: DoubtedDay, required_m: number, input: StatusInput): Stat
 	};
 }
 
-/** Lower bound of effective thickness that a load is judged by. */
-export function bound_m({ day, doubt }: DoubtedDay, load: LoadCase): number {
-	const estimate_m = effective_m(day.column);
-	return isVehicle(load)
-		? thinnestOfFive_m(estimate_m, doubt.effective)
-		: lowerBound_m(estimate_m, doubt.effective);
-}
-
 /** First day of the run up to today on which the bound clears the requirement. */
 function clearsSince(required_m: number, { season, load, asOf }: StatusInput): IsoDate {
 	const lastShort = season.findLastIndex((each) => bound_m(each, load) < required_m);
 	return season[lastShort + 1]?.day.on ?? asOf;
 }
 
-function nothingKnown(last: DoubtedDay | undefined, { asOf, words }: StatusInput): string {
+function nothingKnown(last: SiteDay | undefined, { asOf, words }: StatusInput): string {
 	return last === undefined
 		? 'There is no weather since freeze-up, so nothing is estimated.'
 		: `The weather ends before ${words.day(last.day.on)}: nothing is estimated for ${words.day(asOf)}.`;
 }
 
-function figures(today: DoubtedDay, required_m: number, { load, words }: StatusInput): string {
+function figures(today: SiteDay, required_m: number, { load, words }: StatusInput): string {
 	const place = isVehicle(load) ? 'at the thinnest of five spots' : 'at a random spot';
-	const estimate = words.thickness(effective_m(today.day.column));
+	const estimate = words.thickness(today.effective_m);
 	return `${words.requirement(required_m)} is asked for; the ice counts as ${estimate}, lower bound ${words.thickness(bound_m(today, load))} ${place}.`;
 }
 
 /** What would decide it: the holes, and what they would have to find. */
-function toShow(today: DoubtedDay, required_m: number, { load, words }: StatusInput): string {
-	const mean_m = holesToShow_m(required_m, today.day, isVehicle(load));
+function toShow(today: SiteDay, required_m: number, { load, words }: StatusInput): string {
+	const mean_m = holesToShow_m(required_m, today, load);
 	const along = isVehicle(load) ? ' along the way' : '';
+	if (mean_m === null)
+		return `To count as reached: ${holesFor(load)} holes${along}, none under ${words.requirement(required_m)}, and more of them on another day: one day's do not lift the bound that far.`;
 	return `To count as reached: ${holesFor(load)} holes${along} with ${words.requirement(mean_m)} of clear ice on average, none under ${words.requirement(required_m)}.`;
 }
 

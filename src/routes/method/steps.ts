@@ -53,17 +53,17 @@ export const STEPS: readonly Step[] = [
 	{
 		title: 'A drilled hole moves it',
 		words:
-			'From the day of a reading on, the estimate starts from what was measured. Where only the whole thickness is known, clear and white keep their proportion. “Did not go through” can only raise it; “went through” is a fact about its place and doesn’t move the rest. A reading far from what was estimated is pointed out.',
+			'A reading pulls the estimate towards what was measured, as far as the doubt of each allows: more holes pull more, and one that is far off pulls little and is pointed out. “Did not go through” can only raise it; “went through” is a fact about its place and doesn’t move the rest. Readings of past winters are where the next one starts.',
 		equation: null,
 		source: 'Our choice'
 	},
 	{
 		title: 'The doubt around it',
 		words:
-			'Two doubts are kept apart: how wrong the estimate may be for the whole site, and how far one spot differs from the next. Both grow with time since the last hole. The lower bound, which one hole in ten falls short of, is the estimate less 1.28 times both together. For vehicles, which cross many spots, the thinnest of five is taken.',
-		equation: 'lower bound = estimate − 1.28 √(site² + spot²)',
+			'Many winters of the site are run side by side, each with its own air, snow, melt and day of freeze-up within what is known of such lakes, and each drilled at a spot of its own. The band and every chance shown are counted among them. The lower bound is what one hole in ten falls short of; for vehicles, which cross many spots, the thinnest of five is taken. A thicker reading raises the bound only in part, and one hole alone does not raise it; a thinner one lowers it at once.',
+		equation: 'lower bound = tenth percentile of the holes drilled',
 		source:
-			'Normal errors; sizes derived from published accuracies, not a published figure themselves'
+			'Ensemble Kalman filter [M-hi]; spreads from published ranges and measured winters, not published themselves'
 	},
 	{
 		title: 'White ice counts half, slush nothing',

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { addDays, type IsoDate } from '../../../src/lib/model/calendar.ts';
+import type { IsoDate } from '../../../src/lib/model/calendar.ts';
 import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
-import { lakeView } from '../../../src/lib/server/services/lake-view.ts';
+import { lakeView, outlookInput } from '../../../src/lib/server/services/lake-view.ts';
 import { readingInput } from '../../../src/lib/server/services/reading-input.ts';
 import { addReadings } from '../../../src/lib/server/services/readings.ts';
 import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
@@ -112,15 +112,53 @@ test('a day asked for is answered from what was known by then', async () => {
 	expect((await lakeView(ctx, id)).outlook).not.toEqual(before.outlook);
 });
 
-test('days past the known weather are gaps without a thickness', async () => {
+test('days past the known weather are told from the climate, with a band that widens', async () => {
 	const { ctx, id } = await lake();
-	const { outlook, asOf } = await lakeView(ctx, id, { until: '2027-02-10' });
-	const past = outlook?.forecast.days.filter(({ on }) => on > addDays(asOf, 1)) ?? [];
-	expect(past.length).toBeGreaterThan(10);
+	const { outlook, asOf } = await lakeView(ctx, id, { until: '2027-02-25' });
+	const past = outlook?.forecast.days.filter(({ on }) => on > asOf) ?? [];
+	expect(past).toHaveLength(28);
+	expect(new Set(past.map(({ source }) => source))).toEqual(new Set(['climate']));
+	const width = (day: (typeof past)[number] | undefined) =>
+		(day?.total_m.p95 ?? NaN) - (day?.total_m.p05 ?? NaN);
+	expect(width(past.at(-1))).toBeGreaterThan(width(past[0]));
+});
+
+test('days after a stretch without weather stay gaps without a thickness', async () => {
+	const { ctx, id } = await lake();
+	const options = { asOf: '2027-02-05', until: '2027-02-10' };
+	const { outlook } = await lakeView(ctx, id, options);
+	const past = outlook?.forecast.days.filter(({ on }) => on > '2027-01-29') ?? [];
+	expect(past).toHaveLength(12);
 	for (const { source, total_m } of past) {
 		expect(source).toBe('gap');
 		expect(Object.values(total_m).every((value) => value === null)).toBe(true);
 	}
+});
+
+test('earlier winters with readings and weather teach this one', async () => {
+	const { ctx, id } = await lake({ from: '2025-10-01', days: 485 });
+	const before = await outlookInput(ctx, id);
+	expect(before.memory).toBeNull();
+	const record = winterInput.parse({ freezeUpOn: '2025-11-20' });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2025-26', ...record });
+	const thin = (on: string, total_m: number) => ({ on, kind: 'measured', holes: [{ total_m }] });
+	const readings = [thin('2025-12-20', 0.12), thin('2026-01-15', 0.15)];
+	await addReadings(
+		ctx,
+		id,
+		'main',
+		readings.map((each) => readingInput.parse(each))
+	);
+	const taught = await lakeView(ctx, id);
+	const { memory } = await outlookInput(ctx, id);
+	expect(memory).toMatchObject({ winters: 1, readings: 2 });
+	expect(taught.outlook?.forecast.memoryText).toMatch(
+		/^1 past winter with 2 readings: this lake grows slower/
+	);
+	const of = async (asOf: IsoDate) => (await outlookInput(ctx, id, { asOf })).memory;
+	expect(await of('2026-01-10')).toBeNull();
+	await addReadings(ctx, id, 'main', [readingInput.parse(thin('2026-01-20', 0.16))]);
+	expect(await of('2027-01-10')).toMatchObject({ readings: 3 });
 });
 
 test('a reading moves the estimate from its day on', async () => {

@@ -15,6 +15,8 @@ export interface IceOutTracker {
 	see(on: IsoDate, layers: MemberIce): void;
 	/** `null` while no member has had ice. */
 	window(): IceOutWindow | null;
+	/** The same so far, to go on apart from it. */
+	copy(): IceOutTracker;
 }
 
 /** Layers that make a member not open, an array over members each. */
@@ -31,11 +33,16 @@ export interface MemberIce {
  * Quantiles are of the members themselves, so that those that never open come last.
  */
 export function trackIceOut(count: number): IceOutTracker {
-	const thickest_m = new Float64Array(count);
-	const opensOn: (IsoDate | null)[] = Array.from({ length: count }, () => null);
+	return trackerOf(
+		new Float64Array(count),
+		Array.from({ length: count }, () => null)
+	);
+}
+
+function trackerOf(thickest_m: Float64Array, opensOn: (IsoDate | null)[]): IceOutTracker {
 	return {
 		see(on, { clear_m, white_m, slush_m }) {
-			for (let i = 0; i < count; i++) {
+			for (let i = 0; i < thickest_m.length; i++) {
 				const ice_m = (clear_m[i] ?? 0) + (white_m[i] ?? 0);
 				const peak_m = thickest_m[i] ?? 0;
 				if (ice_m > 0 && ice_m >= peak_m) {
@@ -44,7 +51,8 @@ export function trackIceOut(count: number): IceOutTracker {
 				} else if (ice_m <= 0 && (slush_m[i] ?? 0) <= 0 && peak_m > 0) opensOn[i] ??= on;
 			}
 		},
-		window: () => windowOf(opensOn.filter((_, i) => (thickest_m[i] ?? 0) > 0))
+		window: () => windowOf(opensOn.filter((_, i) => (thickest_m[i] ?? 0) > 0)),
+		copy: () => trackerOf(thickest_m.slice(), [...opensOn])
 	};
 }
 

@@ -13,7 +13,7 @@ export interface Movable {
 }
 
 /** Beyond so many standard deviations a measurement begins to count less. */
-const ROBUST_FROM = 3;
+export const ROBUST_FROM = 3;
 
 /**
  * Moves members towards a measurement by the ensemble Kalman filter, each against its own perturbed

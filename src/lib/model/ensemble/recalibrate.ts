@@ -87,9 +87,14 @@ function movablesOf(
 	];
 }
 
+/** How far the model may have drifted in so many days since a reading. */
+export function drift_m(days: number): number {
+	return DRIFT_m_per_sqrt_d * Math.sqrt(Math.min(DRIFT_LONGEST_d, days));
+}
+
 /** The model's own error since the last reading, which members do not share. */
 function drift(members: Members, days: number, random: () => number): void {
-	const size_m = DRIFT_m_per_sqrt_d * Math.sqrt(Math.min(DRIFT_LONGEST_d, days));
+	const size_m = drift_m(days);
 	const noise = normalDraws(members.count, random);
 	for (let i = 0; i < members.count; i++) {
 		const clear_m = members.clear_m[i] ?? 0;

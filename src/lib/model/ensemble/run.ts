@@ -2,27 +2,21 @@ import type { IsoDate } from '../calendar.ts';
 import { advanceDay } from '../day.ts';
 import type { Forcing } from '../forcing.ts';
 import type { LakeFacts } from '../lake.ts';
-import { parametersFor, type Parameters } from '../parameters.ts';
+import type { Parameters } from '../parameters.ts';
 import type { Reading } from '../reading.ts';
 import { applyEvent, isHeldOpen } from '../site-events.ts';
 import { hasIce, openSite } from '../site-ice.ts';
 import type { SiteEvent } from '../site-winter.ts';
 import type { DaySource, WeatherDay } from '../weather.ts';
 import { ensembleDays, type EnsembleForcing, type EnsembleWeatherDay } from './forcings.ts';
+import { begin, copyEnsemble, type Ensemble } from './begin.ts';
 import { openMembers, putMember, takeMember, type Members } from './members.ts';
 import type { SiteMemory } from './memory.ts';
-import { advancePaces, drawPaces, type Paces } from './pace.ts';
-import { normalDraws, seededRandom } from './random.ts';
+import { advancePaces, type Paces } from './pace.ts';
 import { recalibrate, type Recalibration } from './recalibrate.ts';
 import type { ScenarioWeather } from './scenarios.ts';
-import { drawSpots, drill, emptyHoles, type Holes } from './spots.ts';
-import {
-	bendParameters,
-	drawTraits,
-	takeParameters,
-	type MemberParameters,
-	type Traits
-} from './traits.ts';
+import { drill, emptyHoles, type Holes, type Spots } from './spots.ts';
+import { bendParameters, takeParameters, type Traits } from './traits.ts';
 
 /** Parts of a day for a member: half those of the single season, an error far inside the spread. */
 export const MEMBER_STEPS = 1;
@@ -46,6 +40,8 @@ export interface EnsembleInput {
 	members: number;
 	seed: number;
 	parameters?: Parameters;
+	/** Goes on from here; the days to this one are not called back again. */
+	start?: EnsembleStart;
 }
 
 /** The ensemble on one day, at its start and with its readings taken in. Valid during the call. */
@@ -61,23 +57,14 @@ export interface EnsembleDay {
 	/** The same day before its readings were taken in; `null` on a day without. */
 	readonly before: Holes | null;
 	readonly recalibrations: readonly Recalibration[];
+	/** This day, kept to go on from. */
+	readonly keep: () => EnsembleStart;
 }
 
-/** A running ensemble. */
-interface Ensemble {
-	members: Members;
-	traits: Traits;
-	paces: Paces;
-	base: Parameters;
-	/** The members' parameters; made anew when a reading has moved the traits. */
-	bent: MemberParameters;
-	/** Day of the season on which each member freezes over. */
-	startsOn: Uint16Array;
-	scenarioOf: Uint16Array;
-	/** What a day nobody reported may have done, and what unknown snow may be, as normal deviates. */
-	gap: Float64Array;
-	unknownSnow: Float64Array;
-	random: () => number;
+/** An ensemble at the start of a day, to go on from. */
+export interface EnsembleStart {
+	readonly on: IsoDate;
+	readonly ensemble: Ensemble;
 }
 
 /**
@@ -88,17 +75,22 @@ interface Ensemble {
  */
 export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => void): void {
 	const days = ensembleDays(input);
-	const ensemble = begin(input);
-	const drilling = drillingOf(input.members, ensemble.random);
-	let lastReadIndex = 0;
+	const { start, seed } = input;
+	const ensemble = start ? copyEnsemble(start.ensemble, seed) : begin(input);
+	const drilling = drillingOf(input.members, ensemble.spots);
 	days.forEach((day, index) => {
+		if (start !== undefined && day.on <= start.on) {
+			if (day.on === start.on && !isHeldOpen(input.events, day.on)) pass(ensemble, day, index);
+			return;
+		}
 		const isOpen = beginDay(ensemble, input.events, day.on);
 		const readings = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
 		const before = readings.length > 0 ? drilling.again(ensemble.members) : null;
 		const recalibrations = readings.map((reading) => {
-			const done = recalibrate(reading, index - lastReadIndex, ensemble, ensemble.random);
+			const sinceRead_d = index - ensemble.lastReadIndex;
+			const done = recalibrate(reading, sinceRead_d, ensemble, ensemble.random);
 			// Only a thickness settles how far the model has drifted since the last one.
-			if (done.off !== null) lastReadIndex = index;
+			if (done.off !== null) ensemble.lastReadIndex = index;
 			return done;
 		});
 		if (readings.length > 0) ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
@@ -112,50 +104,15 @@ export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => v
 			holes,
 			scenarioOf,
 			before,
-			recalibrations
+			recalibrations,
+			keep: () => ({ on: day.on, ensemble: copyEnsemble(ensemble, seed) })
 		});
 		if (!isOpen) pass(ensemble, day, index);
 	});
 }
 
-function begin(input: EnsembleInput): Ensemble {
-	const { members: count, lake } = input;
-	const random = seededRandom(input.seed);
-	const freezeUp = random() - 0.5;
-	const span = input.freezeUpBy === null ? 0 : dayCount(input.freezeUpOn, input.freezeUpBy);
-	const scenarios = Math.max(1, input.scenarios.length);
-	const base = input.parameters ?? parametersFor(lake);
-	const traits = traitsOf(input, random);
-	return {
-		members: openMembers(count),
-		traits,
-		paces: drawPaces(count, random),
-		base,
-		bent: bendParameters(base, traits),
-		startsOn: Uint16Array.from({ length: count }, (_, i) =>
-			Math.min(span, Math.floor(((i * GOLDEN + freezeUp + 1) % 1) * (span + 1)))
-		),
-		scenarioOf: Uint16Array.from({ length: count }, (_, i) => i % scenarios),
-		gap: normalDraws(count, random),
-		unknownSnow: normalDraws(count, random),
-		random
-	};
-}
-
-function traitsOf({ members, memory, siteTraits }: EnsembleInput, random: () => number): Traits {
-	const drawn = drawTraits(members, random, memory);
-	return siteTraits === undefined ? drawn : { ...drawn, site: siteTraits.map((z) => z.slice()) };
-}
-
-const GOLDEN = (Math.sqrt(5) - 1) / 2; // multiples of it fill the unit interval evenly
-
-function dayCount(from: IsoDate, to: IsoDate): number {
-	return Math.max(0, Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000));
-}
-
 /** Keeps the drilled layers in arrays that are made once. */
-function drillingOf(count: number, random: () => number) {
-	const spots = drawSpots(count, random);
+function drillingOf(count: number, spots: Spots) {
 	const now = emptyHoles(count);
 	const before = emptyHoles(count);
 	const into =

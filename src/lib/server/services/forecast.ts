@@ -38,7 +38,8 @@ export async function getForecast(
 	if (outlook) return outlook.forecast;
 	const text = status === 'ok' ? WHY_NOTHING.beforeFreezeUp : WHY_NOTHING[status];
 	const cautions = [{ code: status, text }];
-	return { lake: lakeId, site, winter, asOf, days: [], loads: [], cautions };
+	const nothing = { days: [], loads: [], iceOut: null, memoryText: null };
+	return { lake: lakeId, site, winter, asOf, ...nothing, cautions };
 }
 
 const THICKNESSES = ['clear', 'white', 'snow', 'slush', 'total', 'effective'] as const;

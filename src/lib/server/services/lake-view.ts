@@ -18,6 +18,7 @@ import { getLake, type LakeRecord } from './lakes.ts';
 import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
 import { listReadings } from './readings.ts';
+import { siteMemory } from './site-memory.ts';
 import { MAIN_SITE } from './sites.ts';
 import { getSiteWinter, listWinters } from './winters.ts';
 
@@ -98,6 +99,8 @@ async function gather(
 	const readings = await listReadings(ctx, lakeId, site, winter);
 	const loads = await listLoads(ctx, lakeId);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
+	const until = options.until ?? asOf;
+	const earlier = winters.filter((each) => each < winter);
 	const input: OutlookInput = {
 		lakeId,
 		site,
@@ -109,12 +112,27 @@ async function gather(
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,
 		asOf,
-		until: options.until ?? asOf,
+		until,
+		memory: await siteMemory(ctx, lakeId, site, lake, earlier),
+		...(until > asOf ? { past: await pastWeather(ctx, lakeId, winter, asOf) } : {}),
 		now: isPresent(options, winter, today) ? today : asOf,
 		...(options.words ? { words: options.words } : {})
 	};
 	const known = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
 	return { known, input };
+}
+
+/** Earlier winters whose weather may come again: as many years as a climate is told by. */
+const PAST_WINTERS = 30;
+
+async function pastWeather(
+	ctx: Context,
+	lakeId: string,
+	winter: WinterId,
+	asOf: IsoDate
+): Promise<WeatherDay[]> {
+	const from = `${Number(winter.slice(0, 4)) - PAST_WINTERS}-07-01`;
+	return readWeatherDays(ctx.db, lakeId, from, asOf);
 }
 
 /** The winter of the day asked for; of today, the latest up to now that anything is known of. */

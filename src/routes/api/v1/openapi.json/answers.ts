@@ -174,6 +174,15 @@ export const forecast = z
 		asOf: isoDate,
 		days: z.array(forecastDay),
 		loads: z.array(forecastLoad),
+		iceOut: z
+			.object({
+				p10: isoDate.nullable(),
+				p50: isoDate.nullable(),
+				p90: isoDate.nullable()
+			})
+			.nullable()
+			.describe('Days by which the ice is gone in 10, 50 and 90 % of cases'),
+		memoryText: z.string().nullable().describe('What past winters taught of the site'),
 		cautions: z.array(z.object({ code: z.string(), text: z.string() }))
 	})
 	.meta({ id: 'Forecast' }) satisfies z.ZodType<Forecast>;

@@ -1,0 +1,193 @@
+import type { IsoDate } from '../calendar.ts';
+import type { IceColumn } from '../column.ts';
+import type { Quantiles } from '../forecast.ts';
+import { holeEffective_m, thicknessHoles } from '../hole.ts';
+import type { Reading } from '../reading.ts';
+import type { DaySource } from '../weather.ts';
+import { holdBack, type BoundRead } from './held-back.ts';
+import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
+import { meanOf } from './kalman.ts';
+import { effectiveOf, meanColumn } from './mean-column.ts';
+import { quantileOfSorted } from './quantiles.ts';
+import { drift_m, type Recalibration } from './recalibrate.ts';
+import { runEnsemble, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
+import type { Holes } from './spots.ts';
+
+/** Layers whose quantiles are told, as {@link Holes} names them. */
+export type LayerName = Exclude<keyof Holes, 'thinnest_m'>;
+
+/** One day of a site as its ensemble has it, readings of the day taken in. */
+export interface EstimatedDay {
+	on: IsoDate;
+	source: DaySource;
+	/** What one hole at a random spot would show. */
+	quantiles: Record<LayerName, Quantiles>;
+	/** Effective thickness at a random spot and at the thinnest of five, a member a value, sorted. */
+	spot_m: Float64Array;
+	fiveSpots_m: Float64Array;
+	/** Lower bounds to go by, with what single readings raised held back. */
+	bound: Bounds;
+	/** A column with the median thickness and snow, and the mean slush. */
+	column: IceColumn;
+	/** Mean and spread of the site's own effective thickness, with the model's drift since a reading. */
+	site: { mean_m: number; sd_m: number };
+	/** Median whole thickness without the day's readings; `null` on a day that has none. */
+	before_m: number | null;
+	recalibrations: readonly Recalibration[];
+}
+
+export interface Bounds {
+	spot_m: number;
+	fiveSpots_m: number;
+}
+
+export interface Estimate {
+	days: EstimatedDay[];
+	iceOut: IceOutWindow | null;
+	/** What a run can go on from; `null` where it was not asked for. */
+	kept: Kept | null;
+}
+
+/** A run up to a day, that one included. */
+export interface Kept {
+	days: readonly EstimatedDay[];
+	iceOut: IceOutTracker;
+	start: EnsembleStart;
+}
+
+export interface EstimateOptions {
+	/** The day whose state is kept. */
+	keepOn?: IsoDate;
+	/** Goes on from an earlier run of the same input, instead of from freeze-up. */
+	resume?: Kept;
+	/** Called for each day of the ensemble. */
+	onDay?: (day: EnsembleDay) => void;
+}
+
+/** One run of a site's ensemble, put into what is told of each day. */
+export function estimate(input: EnsembleInput, options: EstimateOptions = {}): Estimate {
+	const { keepOn, resume, onDay } = options;
+	const days = [...(resume?.days ?? [])];
+	const hold = { spot: holdBack(), five: holdBack() };
+	const iceOut = resume?.iceOut.copy() ?? trackIceOut(input.members);
+	let kept: Kept | null = null;
+	let sinceRead_d = 0;
+	runEnsemble(resume ? { ...input, start: resume.start } : input, (day) => {
+		onDay?.(day);
+		iceOut.see(day.on, day.members);
+		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
+		days.push(estimatedDay(day, input.readings, hold, sinceRead_d++));
+		if (day.on === keepOn) kept = { days: [...days], iceOut: iceOut.copy(), start: day.keep() };
+	});
+	return { days, iceOut: iceOut.window(), kept };
+}
+
+function estimatedDay(
+	day: EnsembleDay,
+	readings: readonly Reading[],
+	hold: { spot: ReturnType<typeof holdBack>; five: ReturnType<typeof holdBack> },
+	sinceRead_d: number
+): EstimatedDay {
+	const { holes, before, members, recalibrations } = day;
+	const sorted = sortedLayers(holes);
+	const fiveSpots_m = holes.thinnest_m.toSorted();
+	const effective = effectiveOf(members);
+	const column = meanColumn(members, median(sorted.total_m), median(sorted.snow_m));
+	const holesOf = {
+		holes: countedHoles(recalibrations, readings),
+		thinnest_m: thinnestAskedAbout_m(recalibrations, readings, column)
+	};
+	const read = (layer: Float64Array | undefined): BoundRead | null =>
+		layer === undefined ? null : { before_m: lowerBound(layer.toSorted()), ...holesOf };
+	return {
+		on: day.on,
+		source: day.source,
+		quantiles: quantilesOfLayers(sorted),
+		spot_m: sorted.effective_m,
+		fiveSpots_m,
+		bound: {
+			spot_m: hold.spot(lowerBound(sorted.effective_m), read(before?.effective_m)),
+			fiveSpots_m: hold.five(lowerBound(fiveSpots_m), read(before?.thinnest_m))
+		},
+		column,
+		site: {
+			mean_m: meanOf(effective),
+			sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d))
+		},
+		before_m: before === null ? null : median(before.total_m.toSorted()),
+		recalibrations
+	};
+}
+
+/** Holes of the day's readings that told a thickness and are not asked about. */
+function countedHoles(
+	recalibrations: readonly Recalibration[],
+	readings: readonly Reading[]
+): number {
+	const counted = recalibrations.filter(({ isAskedAbout }) => !isAskedAbout);
+	const ids = new Set(counted.map(({ readingId }) => readingId));
+	return readings
+		.filter(({ id }) => ids.has(id))
+		.reduce((sum, reading) => sum + thicknessHoles(reading).length, 0);
+}
+
+/** Of those that were thinner than expected. */
+function thinnestAskedAbout_m(
+	recalibrations: readonly Recalibration[],
+	readings: readonly Reading[],
+	column: IceColumn
+): number | null {
+	const thin = recalibrations.filter(({ isAskedAbout, off }) => isAskedAbout && (off ?? 0) < 0);
+	const ids = new Set(thin.map(({ readingId }) => readingId));
+	const heights = readings
+		.filter(({ id }) => ids.has(id))
+		.flatMap((reading) =>
+			thicknessHoles(reading).map((hole) => holeEffective_m(hole, column) ?? 0)
+		);
+	return heights.length > 0 ? Math.min(...heights) : null;
+}
+
+type Sorted = Record<LayerName, Float64Array>;
+
+function sortedLayers(holes: Holes): Sorted {
+	return {
+		clear_m: holes.clear_m.toSorted(),
+		white_m: holes.white_m.toSorted(),
+		snow_m: holes.snow_m.toSorted(),
+		slush_m: holes.slush_m.toSorted(),
+		total_m: holes.total_m.toSorted(),
+		effective_m: holes.effective_m.toSorted()
+	};
+}
+
+function quantilesOfLayers(sorted: Sorted): Record<LayerName, Quantiles> {
+	const of = (values: Float64Array): Quantiles => ({
+		p05: quantileOfSorted(values, 0.05),
+		p10: quantileOfSorted(values, 0.1),
+		p50: quantileOfSorted(values, 0.5),
+		p90: quantileOfSorted(values, 0.9),
+		p95: quantileOfSorted(values, 0.95)
+	});
+	return {
+		clear_m: of(sorted.clear_m),
+		white_m: of(sorted.white_m),
+		snow_m: of(sorted.snow_m),
+		slush_m: of(sorted.slush_m),
+		total_m: of(sorted.total_m),
+		effective_m: of(sorted.effective_m)
+	};
+}
+
+function lowerBound(sorted: Float64Array): number {
+	return quantileOfSorted(sorted, 0.1) ?? 0;
+}
+
+function median(sorted: Float64Array): number {
+	return quantileOfSorted(sorted, 0.5) ?? 0;
+}
+
+function spreadOf(values: Float64Array): number {
+	const mean = meanOf(values);
+	const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+	return Math.sqrt(squares / Math.max(1, values.length - 1));
+}

@@ -1,0 +1,34 @@
+/** What a day's readings did to a lower bound. */
+export interface BoundRead {
+	/** The bound of the day without its readings. */
+	before_m: number;
+	/** Holes whose thickness counts; none of a reading that is asked about. */
+	holes: number;
+	/** The thinnest hole of readings that are asked about for being too thin; `null` without such. */
+	thinnest_m: number | null;
+}
+
+/** Takes in the lower bound of each day, in order, and returns the one to go by. */
+export type HeldBack = (bound_m: number, read: BoundRead | null) => number;
+
+/**
+ * Lets a thicker reading raise a lower bound only gradually, and never by one hole alone.
+ *
+ *   shown = bound - held,  held = (bound - before)/n after a reading of n holes that raised it
+ *
+ * So 1 - 1/n of a rise comes through, nothing of that from one hole, and the rest once another reading
+ * has been taken: what that one leaves of the bound has two to stand on. A thinner reading acts at once
+ * and in full. One that is asked about raises nothing and confirms nothing; where it is too thin to be
+ * believed, the bound is still no more than its thinnest hole until another reading. Our rule, cautious.
+ */
+export function holdBack(): HeldBack {
+	let held_m = 0;
+	return (bound_m, read) => {
+		if (read !== null) {
+			const rise_m = Math.max(0, bound_m - read.before_m);
+			held_m = read.holes === 0 ? held_m + rise_m : rise_m / read.holes;
+			if (read.thinnest_m !== null) held_m = Math.max(held_m, bound_m - read.thinnest_m);
+		} else if (bound_m <= 0) held_m = 0;
+		return Math.max(0, bound_m - held_m);
+	};
+}

@@ -1,0 +1,75 @@
+import { createHash } from 'node:crypto';
+import { winterSpan, type WinterId } from '#lib/model/calendar.ts';
+import {
+	evidenceOf,
+	learn,
+	type Evidence,
+	type PastWinter,
+	type SiteMemory
+} from '#lib/model/ensemble/memory.ts';
+import type { LakeFacts } from '#lib/model/lake.ts';
+import type { Context } from '../context.ts';
+import { listReadingRows } from '../storage/readings.ts';
+import { readWeatherDays } from '../storage/weather-days.ts';
+import { readSiteWinter } from '../storage/winters.ts';
+import { nextTurn } from './next-turn.ts';
+
+/** Older winters than these teach nothing more. */
+const WINTERS = 10;
+/** Winters whose evidence is kept; each is some dozen kilobytes. */
+const KEPT = 200;
+
+/** By the content it was made from, so that nothing has to tell when that changes. */
+const kept = new Map<string, Evidence[]>();
+
+/** What the winters before one taught of a site; `null` without any that has readings and weather. */
+export async function siteMemory(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	lake: LakeFacts,
+	earlier: readonly WinterId[]
+): Promise<SiteMemory | null> {
+	const evidence: Evidence[][] = [];
+	for (const winter of earlier.toSorted().toReversed()) {
+		if (evidence.length === WINTERS) break;
+		const past = await pastWinter(ctx, lakeId, site, winter);
+		if (past === null) continue;
+		const own = await evidenceFrom(past, lake);
+		if (own.length > 0) evidence.push(own);
+	}
+	return learn(evidence.toReversed().flat(), evidence.length);
+}
+
+async function pastWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter: WinterId
+): Promise<PastWinter | null> {
+	const [from, to] = winterSpan(winter);
+	const readings = await listReadingRows(ctx.db, { lakeId, site, from, to });
+	if (readings.length === 0) return null;
+	const record = await readSiteWinter(ctx.db, { lakeId, site }, winter);
+	const { freezeUpOn, freezeUpBy, events } = record;
+	if (freezeUpOn === null) return null;
+	const weather = await readWeatherDays(ctx.db, lakeId, freezeUpOn, to);
+	return weather.length > 0 ? { freezeUpOn, freezeUpBy, weather, events, readings } : null;
+}
+
+/** Made once for the same winter of the same lake; the server answers others in between. */
+async function evidenceFrom(past: PastWinter, lake: LakeFacts): Promise<Evidence[]> {
+	const { latitude, longitude, elevation_m, area_km2, meanDepth_m, water } = lake;
+	const facts = { latitude, longitude, elevation_m, area_km2, meanDepth_m, water };
+	const key = createHash('sha256')
+		.update(JSON.stringify([facts, past]))
+		.digest('base64');
+	const known = kept.get(key);
+	kept.delete(key);
+	const evidence = known ?? evidenceOf(past, facts);
+	kept.set(key, evidence);
+	for (const oldest of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT)))
+		kept.delete(oldest);
+	if (known === undefined) await nextTurn();
+	return evidence;
+}

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { estimate } from '#lib/model/ensemble/estimate.ts';
+import type { EnsembleInput } from '#lib/model/ensemble/run.ts';
+import { LAKE, reading, weather } from '../../support/invented-winter.ts';
+
+const AIR = Array.from({ length: 120 }, (_, day) => -12 + 0.2 * day);
+const INPUT: EnsembleInput = {
+	lake: LAKE,
+	freezeUpOn: '2026-12-01',
+	freezeUpBy: '2026-12-06',
+	until: '2027-03-30',
+	weather: weather('2026-12-01', AIR),
+	scenarios: [],
+	events: [],
+	readings: [reading('2026-12-28', [0.2, 0.22])],
+	memory: null,
+	members: 50,
+	seed: 7
+};
+
+test('a run that goes on from a kept day is the run that was never interrupted', () => {
+	const whole = estimate(INPUT, { keepOn: '2027-01-10' });
+	expect(whole.kept?.days.at(-1)?.on).toBe('2027-01-10');
+	const resumed = () => estimate(INPUT, whole.kept ? { resume: whole.kept } : {});
+	const told = (of: typeof whole) => of.days.map(({ on, quantiles }) => ({ on, quantiles }));
+	expect(told(resumed())).toEqual(told(whole));
+	expect(resumed().iceOut).toEqual(whole.iceOut);
+	expect(told(resumed())).toEqual(told(whole));
+});
+
+test('a day that does not come is not kept', () => {
+	expect(estimate(INPUT, { keepOn: '2027-06-01' }).kept).toBeNull();
+	expect(estimate(INPUT).kept).toBeNull();
+});

@@ -1,0 +1,71 @@
+import { expect, test } from 'vitest';
+import { whatIf } from '#lib/model/ensemble/what-if.ts';
+import { outlook } from '#lib/model/outlook.ts';
+import { addDays, type IsoDate } from '#lib/model/calendar.ts';
+import { asked, ownLoad, record, weather, weatherDay } from '../../support/invented-winter.ts';
+
+/** Frost with a little snow, so that there is some to clear or double. */
+const snowy = (from: IsoDate, days: number, air_degC: number) =>
+	Array.from({ length: days }, (_, index) =>
+		weatherDay(addDays(from, index), air_degC, {
+			precipitation_kg_m2: 1.5,
+			snowfall_kg_m2: 1.5
+		})
+	);
+const PAST = ['2023', '2024', '2025'].flatMap((year) => snowy(`${year}-10-01`, 200, -8));
+const INPUT = asked([], {
+	weather: snowy('2026-12-01', 40, -10),
+	past: PAST,
+	asOf: '2027-01-09',
+	until: '2027-02-15'
+});
+const AS_IT_IS = { snowFactor: 1, warming_K: 0, extraLoad: null };
+
+const ahead = (change: Partial<typeof AS_IT_IS>) =>
+	whatIf(INPUT, { ...AS_IT_IS, ...change }, 100)?.days.at(-1)?.total_m.p50 ?? NaN;
+
+test('without a change it is the outlook of as many members', () => {
+	expect(whatIf(INPUT, AS_IT_IS, 100)).toEqual(outlook({ ...INPUT, members: 100 })?.forecast);
+});
+
+test('cleared snow grows more ice, twice the snow less', () => {
+	const asItIs = ahead({});
+	expect(ahead({ snowFactor: 0 })).toBeGreaterThan(asItIs + 0.02);
+	expect(ahead({ snowFactor: 2 })).toBeLessThan(asItIs);
+});
+
+test('colder grows more ice, warmer less', () => {
+	expect(ahead({ warming_K: -3 })).toBeGreaterThan(ahead({}));
+	expect(ahead({ warming_K: 3 })).toBeLessThan(ahead({}));
+});
+
+test('what is behind is not changed', () => {
+	const plain = whatIf(INPUT, AS_IT_IS, 100);
+	const changed = whatIf(INPUT, { snowFactor: 0, warming_K: 3, extraLoad: null }, 100);
+	const behind = (days = plain?.days) => days?.filter(({ on }) => on <= INPUT.asOf);
+	expect(behind(changed?.days)).toEqual(behind());
+});
+
+test('a further load has its own answer beside the others', () => {
+	const extraLoad = ownLoad(900);
+	const loads = whatIf(INPUT, { ...AS_IT_IS, extraLoad }, 100)?.loads ?? [];
+	expect(loads).toHaveLength(INPUT.loads.length + 1);
+	expect(loads.at(-1)?.id).toBe(extraLoad.id);
+});
+
+test('rain is not made of snow, nor where there is none', () => {
+	const dry = {
+		...INPUT,
+		weather: weather(
+			'2026-12-01',
+			Array.from({ length: 40 }, () => -10)
+		)
+	};
+	const bare = { ...dry, past: PAST.map((day) => ({ ...day, snowfall_kg_m2: 0 })) };
+	const twice = whatIf(bare, { ...AS_IT_IS, snowFactor: 2 }, 100);
+	expect(twice?.days.at(-1)?.total_m).toEqual(whatIf(bare, AS_IT_IS, 100)?.days.at(-1)?.total_m);
+});
+
+test('without an estimate there is none with a change', () => {
+	expect(whatIf({ ...INPUT, record: record({ freezeUpOn: null }) }, AS_IT_IS, 100)).toBeNull();
+});
