@@ -5,7 +5,7 @@ import type { Parameters } from '#lib/model/parameters.ts';
 import type { LakeWinter, ScoredReading } from './lake-winter.ts';
 import { asReading } from './lake-winter.ts';
 
-/** Members of every scored ensemble; twice as many change no score by more than its last figure. */
+/** Members of every scored ensemble. Twice as many move errors by up to 0.2 cm, shares by 0.02 [C]. */
 export const MEMBERS = 300;
 const SEED = 2061;
 
