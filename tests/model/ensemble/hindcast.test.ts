@@ -23,8 +23,15 @@ test('the prediction is the forecast of the day as it was without the reading', 
 	expect(told?.predicted).toEqual(plain?.total_m);
 });
 
+test('it is not moved by later readings, nor by the order they are given in', () => {
+	const alone = hindcast(asked(FROST, { readings: [first] }));
+	const both = hindcast(asked(FROST, { readings: [second, first] }));
+	expect(both[0]).toEqual(alone[0]);
+	expect(both.map(({ on }) => on)).toEqual([first.on, second.on]);
+});
+
 test('readings of one day are told against the same estimate', () => {
-	const other = reading('2026-12-20', [0.3], { id: 'other', place: 'far shore' });
+	const other = reading('2026-12-20', [0.3], { id: 'other', place: 'far end' });
 	const [a, b] = hindcast(asked(FROST, { readings: [first, other] }));
 	expect(a?.predicted).toEqual(b?.predicted);
 	expect([a?.daysSince, b?.daysSince]).toEqual([null, null]);
@@ -34,7 +41,9 @@ test('what told no thickness of the site is left out', () => {
 	const readings = [
 		reading('2026-12-20', [], { id: 'snow', holes: [hole({ snow_m: 0.1 })] }),
 		reading('2026-12-22', [0.1], { id: 'broke', kind: 'wentThrough' }),
-		reading('2026-12-24', [0.1], { id: 'least', kind: 'atLeast' })
+		reading('2026-12-24', [0.1], { id: 'least', kind: 'atLeast' }),
+		reading('2026-12-26', [0.1], { id: 'ridge', place: 'pressure ridge' }),
+		reading('2027-02-20', [0.4], { id: 'later' })
 	];
 	expect(hindcast(asked(FROST, { readings }))).toEqual([]);
 	expect(hindcast(asked(FROST, { record: record({ freezeUpOn: null }) }))).toEqual([]);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hindcast } from '../../../src/lib/model/hindcast.ts';
+import { hindcast } from '../../../src/lib/model/ensemble/hindcast.ts';
 import { hindsight } from '../../../src/lib/model/hindsight.ts';
 import { howGood } from '../../../src/lib/server/services/how-good.ts';
 import { outlookInput } from '../../../src/lib/server/services/lake-view.ts';

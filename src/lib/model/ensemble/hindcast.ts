@@ -1,30 +1,23 @@
 import { daysBetween, type IsoDate } from '../calendar.ts';
+import type { PredictedReading } from '../hindsight.ts';
 import type { Quantiles } from '../forecast.ts';
 import { holeMeans } from '../hole-layers.ts';
+import { placeKind } from '../place-kind.ts';
 import type { Reading } from '../reading.ts';
 import { siteEstimate, type SiteEstimateInput } from '../site-estimate.ts';
 import { siteSeason } from '../site-season.ts';
 import { quantileOfSorted } from './quantiles.ts';
 
-/** A reading beside what had been expected of it. */
-export interface HindcastReading {
-	readingId: string;
-	on: IsoDate;
-	/** Whole thickness that a hole at a random spot had been expected to show, before it was taken in. */
-	predicted: Quantiles;
-	measured_m: number;
-	/** Days since the thickness was read before; `null` for the winter's first. */
-	daysSince: number | null;
-}
-
 /**
- * Each measured thickness of a winter against what had been estimated from the weather and the
- * readings of the days before. Readings of one day are told against the same estimate.
+ * Each measured thickness on the open part of a site, by day, against what had been estimated from the
+ * weather and the readings of the days before. One run of the winter gives them all.
+ *
+ * Readings of one day are told against the same estimate: none of them helps another.
  */
-export function hindcast(input: SiteEstimateInput): HindcastReading[] {
+export function hindcast(input: SiteEstimateInput): PredictedReading[] {
 	const site = siteSeason({ ...input, until: input.asOf });
 	if (site === null) return [];
-	const told: HindcastReading[] = [];
+	const told: PredictedReading[] = [];
 	let lastOn: IsoDate | null = null;
 	siteEstimate(site, {
 		...input,
@@ -45,8 +38,9 @@ export function hindcast(input: SiteEstimateInput): HindcastReading[] {
 function measuredOn(
 	reading: Reading,
 	on: IsoDate
-): Pick<HindcastReading, 'readingId' | 'measured_m'>[] {
+): Pick<PredictedReading, 'readingId' | 'measured_m'>[] {
 	if (reading.on !== on || reading.kind !== 'measured') return [];
+	if (placeKind(reading.place) !== 'open') return [];
 	const measured_m = holeMeans(reading.holes).total_m;
 	return measured_m === null ? [] : [{ readingId: reading.id, measured_m }];
 }

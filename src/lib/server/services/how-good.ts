@@ -1,5 +1,5 @@
 import { winterOf, type WinterId } from '#lib/model/calendar.ts';
-import { hindcast } from '#lib/model/hindcast.ts';
+import { hindcast } from '#lib/model/ensemble/hindcast.ts';
 import { hindsight, type Hindsight, type PredictedReading } from '#lib/model/hindsight.ts';
 import type { Context } from '../context.ts';
 import { outlookInput } from './lake-view.ts';
