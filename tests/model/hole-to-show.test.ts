@@ -11,7 +11,11 @@ const SLED = load('snowmobile');
 const today = (mean_m: number, sd_m: number) =>
 	siteDay(seasonDay(), {
 		site: { mean_m, sd_m },
-		bound: { spot_m: mean_m - 1.3 * sd_m, fiveSpots_m: mean_m - 2 * sd_m }
+		bound: {
+			spot_m: mean_m - 1.3 * sd_m,
+			fiveSpots_m: mean_m - 2 * sd_m,
+			total_m: mean_m - 1.3 * sd_m
+		}
 	});
 
 /** The bound of one spot after such holes, by the ensemble's own update on many drawn sites. */

@@ -350,3 +350,34 @@ test('the answer holds for every standard load on odd days', () => {
 	expect(answer?.forecast.loads).toHaveLength(LOADS.length);
 	expect(outlook(asked([]))?.forecast.days.map((day) => day.on)).toEqual(['2026-12-01']);
 });
+
+test('three holes far thinner than expected hold the lower bound down on the same day', () => {
+	const before = on(look(FROST), '2027-01-20');
+	const after = on(
+		look(FROST, { readings: [reading('2027-01-20', [0.05, 0.05, 0.06])] }),
+		'2027-01-20'
+	);
+	expect(before.bound?.effective_m).toBeGreaterThan(0.25);
+	expect(after.bound?.total_m).toBeLessThanOrEqual(0.05);
+	expect(after.bound?.effective_m).toBeLessThanOrEqual(0.05);
+	expect(after.total_m.p50).toBeLessThan(0.5 * (before.total_m.p50 ?? 0));
+});
+
+test('one hole thicker than expected raises no lower bound that is shown', () => {
+	const before = on(look(FROST), '2027-01-20');
+	const read = [reading('2027-01-20', [1.3 * (before.total_m.p50 ?? 0)])];
+	const after = on(look(FROST, { readings: read }), '2027-01-20');
+	expect(after.total_m.p50).toBeGreaterThan(before.total_m.p50 ?? 1);
+	expect(after.bound?.total_m).toBeLessThanOrEqual((before.bound?.total_m ?? 0) + 1e-9);
+	expect(after.bound?.effective_m).toBeLessThanOrEqual((before.bound?.effective_m ?? 0) + 1e-9);
+});
+
+test('the lower bound is never above the tenth percentile, and gaps come off it', () => {
+	const gappy = look([...FROST.slice(0, 40), null, null, ...FROST.slice(0, 10)]);
+	for (const { bound, total_m, effective_m } of gappy.forecast.days) {
+		expect(bound?.total_m).toBeLessThanOrEqual(total_m.p10 ?? NaN);
+		expect(bound?.effective_m).toBeLessThanOrEqual(effective_m.p10 ?? NaN);
+	}
+	const last = gappy.forecast.days.at(-1);
+	expect(last?.bound?.total_m).toBeLessThan((last?.total_m.p10 ?? NaN) - 0.019);
+});

@@ -49,7 +49,11 @@ function futureDay(index: number): ForecastDay {
 		snow_m: quantiles(snow_m, 0.03),
 		slush_m: quantiles(0, 0),
 		total_m: quantiles(estimate_m(index), spread_m(index)),
-		effective_m: quantiles(clear_m + white_m / 2, spread_m(index))
+		effective_m: quantiles(clear_m + white_m / 2, spread_m(index)),
+		bound: {
+			total_m: quantiles(estimate_m(index), spread_m(index)).p10 ?? 0,
+			effective_m: quantiles(clear_m + white_m / 2, spread_m(index)).p10 ?? 0
+		}
 	};
 }
 

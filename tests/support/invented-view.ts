@@ -134,7 +134,8 @@ export function inventedDay(index: number): ForecastDay {
 		snow_m: all(snow),
 		slush_m: all(index > 68 ? 0.02 : 0),
 		total_m: all(total, lower),
-		effective_m: all(total - white / 2, lower - white / 2)
+		effective_m: all(total - white / 2, lower - white / 2),
+		bound: isKnown ? { total_m: lower, effective_m: Math.max(0, lower - white / 2) } : null
 	};
 }
 

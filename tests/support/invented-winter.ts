@@ -78,7 +78,11 @@ export function siteDay(day: SeasonDay, change: Partial<SiteDay> = {}): SiteDay 
 		day,
 		gapDays: 0,
 		effective_m: counts_m,
-		bound: { spot_m: 0.75 * counts_m, fiveSpots_m: (2 / 3) * counts_m },
+		bound: {
+			spot_m: 0.75 * counts_m,
+			fiveSpots_m: (2 / 3) * counts_m,
+			total_m: 0.75 * counts_m
+		},
 		site: { mean_m: counts_m, sd_m: 0.1 * counts_m },
 		...change
 	};

@@ -1,5 +1,6 @@
 import { total_m, type IceColumn } from './column.ts';
-import { holeMeans, mean, thickness_m, type HoleMeans } from './hole-layers.ts';
+import { holeTotal_m } from './hole.ts';
+import { holeMeans, mean, type HoleMeans } from './hole-layers.ts';
 import type { Reading } from './reading.ts';
 
 const HOLE_SPREAD = 0.2; // spread of single holes about the site's mean, as a share of it [M-lo]
@@ -48,7 +49,7 @@ export function anchor(column: IceColumn, readings: readonly Reading[]): Anchori
 }
 
 function isDoubtful(column: IceColumn, reading: Reading): boolean {
-	const measured_m = mean(reading.holes.map(thickness_m));
+	const measured_m = mean(reading.holes.map(holeTotal_m));
 	if (measured_m === null) return false;
 	const estimate_m = total_m(column);
 	return measured_m > DOUBTFUL_RATIO * estimate_m && measured_m - estimate_m > DOUBTFUL_EXCESS_m;
@@ -91,6 +92,6 @@ function withCores(column: IceColumn, readings: readonly Reading[]): IceColumn {
 }
 
 function lowerLimit_m(reading: Reading): number {
-	const reached_m = Math.max(0, ...reading.holes.map((hole) => thickness_m(hole) ?? 0));
+	const reached_m = Math.max(0, ...reading.holes.map((hole) => holeTotal_m(hole) ?? 0));
 	return reached_m * (1 - HOLE_SPREAD);
 }

@@ -53,7 +53,8 @@ function told(
 		on,
 		source: isKnown && day ? day.source : estimated.source,
 		...air,
-		...estimated.quantiles
+		...estimated.quantiles,
+		bound: { total_m: estimated.bound.total_m, effective_m: estimated.bound.spot_m }
 	};
 }
 
@@ -69,6 +70,7 @@ function untold(on: IsoDate, day: SeasonDay | undefined): ForecastDay {
 		snow_m: UNKNOWN,
 		slush_m: UNKNOWN,
 		total_m: UNKNOWN,
-		effective_m: UNKNOWN
+		effective_m: UNKNOWN,
+		bound: null
 	};
 }

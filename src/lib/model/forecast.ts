@@ -28,6 +28,11 @@ export interface ForecastDay {
 	total_m: Quantiles;
 	/** Clear ice and half of the white: what bearing is judged by. */
 	effective_m: Quantiles;
+	/**
+	 * Lower bound to go by: no higher than the 10 % quantile, what thick readings raised held back, what
+	 * gaps may have cost taken off. `null` where nothing is estimated.
+	 */
+	bound: { total_m: number; effective_m: number } | null;
 }
 
 export type LoadStatus = 'notYet' | 'expectedNotDrilled' | 'reached' | 'withheld' | 'askAnEngineer';

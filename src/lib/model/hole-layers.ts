@@ -1,3 +1,4 @@
+import { holeTotal_m } from './hole.ts';
 import type { Hole } from './reading.ts';
 
 /** What some holes say about the site: the mean of each layer over the holes that have it. */
@@ -12,23 +13,11 @@ export interface HoleMeans {
 /** Means over holes; a layer that no hole has is `null`. */
 export function holeMeans(holes: readonly Hole[]): HoleMeans {
 	return {
-		total_m: mean(holes.map(thickness_m)),
+		total_m: mean(holes.map(holeTotal_m)),
 		whiteShare: mean(holes.map(whiteShare)),
 		snow_m: mean(holes.map((hole) => hole.snow_m)),
 		slush_m: mean(holes.map((hole) => hole.slush_m))
 	};
-}
-
-/**
- * Clear and white ice of one hole; `null` when it takes a layer that was not measured.
- *
- * Where total and layers disagree there is slush between them or a slip: the smaller counts. One
- * layer alone is at least there.
- */
-export function thickness_m(hole: Hole): number | null {
-	const { total_m, clear_m, white_m } = hole;
-	if (clear_m === null || white_m === null) return total_m ?? clear_m ?? white_m;
-	return Math.min(clear_m + white_m, total_m ?? Infinity);
 }
 
 function whiteShare(hole: Hole): number | null {

@@ -3,6 +3,7 @@ import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
 import {
 	estimate,
+	type Bounds,
 	type EstimatedDay,
 	type EstimateOptions,
 	type Kept
@@ -70,12 +71,19 @@ export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEs
 		},
 		input
 	);
-	const byDay = new Map(days.map((day) => [day.on, openFrom(site.iceOutOn, day)]));
+	const accounts = sinceAnchor(site.days, readings);
+	const gaps_m = gapsByDay(site.days, accounts);
+	const byDay = new Map(
+		days.map((day) => [
+			day.on,
+			openFrom(site.iceOutOn, { ...day, bound: lowered(day.bound, gaps_m(day.on)) })
+		])
+	);
 	const asked = days.flatMap((day) => day.recalibrations.filter((each) => each.isAskedAbout));
 	const idsOf = (each: typeof asked) => new Set(each.map(({ readingId }) => readingId));
 	return {
 		days: byDay,
-		known: knownDays(site, byDay),
+		known: knownDays(site.days, accounts, byDay),
 		scenarios: futures,
 		future: meanFuture(futures, input.lake.latitude),
 		iceOut,
@@ -109,30 +117,43 @@ function knownWeather(site: SiteSeason, futures: readonly ScenarioWeather[]): We
 	return from === undefined ? site.weather : site.weather.filter(({ on }) => on < from);
 }
 
+/** Days without a temperature take from the bounds all that they may have melted or failed to grow. */
+function gapsByDay(
+	days: readonly SeasonDay[],
+	accounts: readonly SinceAnchor[]
+): (on: IsoDate) => number {
+	const known = new Map(days.map(({ on }, index) => [on, accounts[index]?.gaps_m ?? 0]));
+	const last_m = accounts.at(-1)?.gaps_m ?? 0;
+	return (on) => known.get(on) ?? last_m;
+}
+
+function lowered({ spot_m, fiveSpots_m, total_m }: Bounds, by_m: number): Bounds {
+	return {
+		spot_m: Math.max(0, spot_m - by_m),
+		fiveSpots_m: Math.max(0, fiveSpots_m - by_m),
+		total_m: Math.max(0, total_m - by_m)
+	};
+}
+
 function knownDays(
-	{ days, readings }: SiteSeason,
+	days: readonly SeasonDay[],
+	accounts: readonly SinceAnchor[],
 	estimated: ReadonlyMap<IsoDate, EstimatedDay>
 ): SiteDay[] {
-	const accounts = sinceAnchor(days, readings);
 	return days.flatMap((day, index) => {
 		const [own, since] = [estimated.get(day.on), accounts[index]];
 		return own && since ? [siteDay(day, own, since)] : [];
 	});
 }
 
-/** Days without a temperature take from the bounds all that they may have melted or failed to grow. */
-function siteDay(day: SeasonDay, estimated: EstimatedDay, since: SinceAnchor): SiteDay {
+function siteDay(day: SeasonDay, estimated: EstimatedDay, { gapDays }: SinceAnchor): SiteDay {
 	const { liquidFraction } = day.column;
 	const { quantiles, column, bound, site } = estimated;
-	const { gapDays, gaps_m } = since;
 	return {
 		day: { ...day, column: { ...column, liquidFraction } },
 		gapDays,
 		effective_m: quantiles.effective_m.p50 ?? 0,
-		bound: {
-			spot_m: Math.max(0, bound.spot_m - gaps_m),
-			fiveSpots_m: Math.max(0, bound.fiveSpots_m - gaps_m)
-		},
+		bound,
 		site
 	};
 }
@@ -153,7 +174,7 @@ function openFrom(iceOutOn: IsoDate | null, day: EstimatedDay): EstimatedDay {
 		},
 		spot_m: new Float64Array(day.spot_m.length),
 		fiveSpots_m: new Float64Array(day.fiveSpots_m.length),
-		bound: { spot_m: 0, fiveSpots_m: 0 },
+		bound: { spot_m: 0, fiveSpots_m: 0, total_m: 0 },
 		column: OPEN_WATER,
 		site: { mean_m: 0, sd_m: 0 }
 	};

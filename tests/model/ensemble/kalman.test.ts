@@ -29,7 +29,7 @@ test('a forecast of 22 ± 4 and a reading of 18 ± 2.5 make 19.12 ± 2.12', () =
 });
 
 test('what is so much thicker moves members as far as what is so much thinner', () => {
-	for (const away of [2, 8, 30]) {
+	for (const away of [2, 8, 14]) {
 		const up = mean(after(22 + away, 2.5).values) - 22;
 		const down = 22 - mean(after(22 - away, 2.5).values);
 		expect(up).toBeGreaterThan(0);
@@ -43,6 +43,11 @@ test('to three standard deviations a reading counts in full, far beyond hardly a
 	expect(moved(14)).toBeCloseTo(gain * 14, 1);
 	expect(moved(60)).toBeLessThan(moved(14));
 	expect(moved(1000)).toBeLessThan(0.1);
+});
+
+test('far below what was expected a reading counts in full', () => {
+	const gain = 4 ** 2 / (4 ** 2 + 2.5 ** 2);
+	expect(22 - mean(after(2, 2.5).values)).toBeCloseTo(gain * 20, 1);
 });
 
 test('a quantity moves by its regression on what was measured, times its gain', () => {

@@ -158,3 +158,14 @@ test('with one trait and one kind of reading it is the linear regression known f
 	expect((memory?.root[0]?.[0] ?? NaN) ** 2).toBeCloseTo(1 / 9 + 0.09, 2);
 	expect(mean(z)).toBeCloseTo(0, 3);
 });
+
+test('a slip of the pen in a past winter teaches nothing', () => {
+	const [winter] = pastWinters(KEPT, 0, 1);
+	if (winter === undefined) throw new Error('no winter');
+	const slip = measuredReading('slip', addDays(FREEZE_UP, 30), { total_m: 2.5 });
+	const told = evidenceOf({ ...winter, readings: [...winter.readings, slip] }, INVENTED_LAKE);
+	expect(told.map(({ value }) => value)).toEqual(
+		evidenceOf(winter, INVENTED_LAKE).map(({ value }) => value)
+	);
+	expect(told.length).toBeGreaterThan(2);
+});

@@ -1,12 +1,12 @@
 import type { IsoDate } from '../calendar.ts';
 import type { IceColumn } from '../column.ts';
 import type { Quantiles } from '../forecast.ts';
-import { holeEffective_m, thicknessHoles } from '../hole.ts';
-import type { Reading } from '../reading.ts';
+import { holeEffective_m, holeTotal_m, thicknessHoles } from '../hole.ts';
+import type { Hole, Reading } from '../reading.ts';
 import type { DaySource } from '../weather.ts';
-import { holdBack, type BoundRead } from './held-back.ts';
+import { holdBack, type BoundRead, type HeldBack } from './held-back.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
-import { meanOf } from './kalman.ts';
+import { meanOf, varianceOf } from './kalman.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
 import { quantileOfSorted } from './quantiles.ts';
 import { drift_m, type Recalibration } from './recalibrate.ts';
@@ -25,7 +25,7 @@ export interface EstimatedDay {
 	/** Effective thickness at a random spot and at the thinnest of five, a member a value, sorted. */
 	spot_m: Float64Array;
 	fiveSpots_m: Float64Array;
-	/** Lower bounds to go by, with what single readings raised held back. */
+	/** Lower bounds to go by: what single readings raised is held back, thin ones count in full. */
 	bound: Bounds;
 	/** A column with the median thickness and snow, and the mean slush. */
 	column: IceColumn;
@@ -36,10 +36,14 @@ export interface EstimatedDay {
 	recalibrations: readonly Recalibration[];
 }
 
+/** Of effective thickness at a random spot and at the thinnest of five, and of the whole at a spot. */
 export interface Bounds {
 	spot_m: number;
 	fiveSpots_m: number;
+	total_m: number;
 }
+
+type Holds = Record<keyof Bounds, HeldBack>;
 
 export interface Estimate {
 	days: EstimatedDay[];
@@ -68,7 +72,7 @@ export interface EstimateOptions {
 export function estimate(input: EnsembleInput, options: EstimateOptions = {}): Estimate {
 	const { keepOn, resume, onDay } = options;
 	const days = [...(resume?.days ?? [])];
-	const hold = { spot: holdBack(), five: holdBack() };
+	const hold: Holds = { spot_m: holdBack(), fiveSpots_m: holdBack(), total_m: holdBack() };
 	const iceOut = resume?.iceOut.copy() ?? trackIceOut(input.members);
 	let kept: Kept | null = null;
 	let sinceRead_d = 0;
@@ -85,7 +89,7 @@ export function estimate(input: EnsembleInput, options: EstimateOptions = {}): E
 function estimatedDay(
 	day: EnsembleDay,
 	readings: readonly Reading[],
-	hold: { spot: ReturnType<typeof holdBack>; five: ReturnType<typeof holdBack> },
+	hold: Holds,
 	sinceRead_d: number
 ): EstimatedDay {
 	const { holes, before, members, recalibrations } = day;
@@ -93,12 +97,17 @@ function estimatedDay(
 	const fiveSpots_m = holes.thinnest_m.toSorted();
 	const effective = effectiveOf(members);
 	const column = meanColumn(members, median(sorted.total_m), median(sorted.snow_m));
-	const holesOf = {
-		holes: countedHoles(recalibrations, readings),
-		thinnest_m: thinnestAskedAbout_m(recalibrations, readings, column)
-	};
-	const read = (layer: Float64Array | undefined): BoundRead | null =>
-		layer === undefined ? null : { before_m: lowerBound(layer.toSorted()), ...holesOf };
+	const count = countedHoles(recalibrations, readings);
+	const thin = thinHoles(recalibrations, readings);
+	const read = (layer: Float64Array | undefined, of: HoleHeight): BoundRead | null =>
+		layer === undefined
+			? null
+			: {
+					before_m: lowerBound(layer.toSorted()),
+					holes: count,
+					thinnest_m: thin.length > 0 ? Math.min(...thin.map(of)) : null
+				};
+	const effectiveHole: HoleHeight = (hole) => holeEffective_m(hole, column) ?? 0;
 	return {
 		on: day.on,
 		source: day.source,
@@ -106,8 +115,15 @@ function estimatedDay(
 		spot_m: sorted.effective_m,
 		fiveSpots_m,
 		bound: {
-			spot_m: hold.spot(lowerBound(sorted.effective_m), read(before?.effective_m)),
-			fiveSpots_m: hold.five(lowerBound(fiveSpots_m), read(before?.thinnest_m))
+			spot_m: hold.spot_m(lowerBound(sorted.effective_m), read(before?.effective_m, effectiveHole)),
+			fiveSpots_m: hold.fiveSpots_m(
+				lowerBound(fiveSpots_m),
+				read(before?.thinnest_m, effectiveHole)
+			),
+			total_m: hold.total_m(
+				lowerBound(sorted.total_m),
+				read(before?.total_m, (hole) => holeTotal_m(hole) ?? 0)
+			)
 		},
 		column,
 		site: {
@@ -131,20 +147,16 @@ function countedHoles(
 		.reduce((sum, reading) => sum + thicknessHoles(reading).length, 0);
 }
 
-/** Of those that were thinner than expected. */
-function thinnestAskedAbout_m(
+type HoleHeight = (hole: Hole) => number;
+
+/** Holes of readings that were thinner than expected. */
+function thinHoles(
 	recalibrations: readonly Recalibration[],
-	readings: readonly Reading[],
-	column: IceColumn
-): number | null {
-	const thin = recalibrations.filter(({ isAskedAbout, off }) => isAskedAbout && (off ?? 0) < 0);
+	readings: readonly Reading[]
+): readonly Hole[] {
+	const thin = recalibrations.filter(({ off }) => (off ?? 0) < 0);
 	const ids = new Set(thin.map(({ readingId }) => readingId));
-	const heights = readings
-		.filter(({ id }) => ids.has(id))
-		.flatMap((reading) =>
-			thicknessHoles(reading).map((hole) => holeEffective_m(hole, column) ?? 0)
-		);
-	return heights.length > 0 ? Math.min(...heights) : null;
+	return readings.filter(({ id }) => ids.has(id)).flatMap(thicknessHoles);
 }
 
 type Sorted = Record<LayerName, Float64Array>;
@@ -187,7 +199,5 @@ function median(sorted: Float64Array): number {
 }
 
 function spreadOf(values: Float64Array): number {
-	const mean = meanOf(values);
-	const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-	return Math.sqrt(squares / Math.max(1, values.length - 1));
+	return Math.sqrt(varianceOf(values));
 }

@@ -4,7 +4,7 @@ export interface BoundRead {
 	before_m: number;
 	/** Holes whose thickness counts; none of a reading that is asked about. */
 	holes: number;
-	/** The thinnest hole of readings that are asked about for being too thin; `null` without such. */
+	/** The thinnest hole of readings that were thinner than expected; `null` without such. */
 	thinnest_m: number | null;
 }
 
@@ -17,9 +17,9 @@ export type HeldBack = (bound_m: number, read: BoundRead | null) => number;
  *   shown = bound - held,  held = (bound - before)/n after a reading of n holes that raised it
  *
  * So 1 - 1/n of a rise comes through, nothing of that from one hole, and the rest once another reading
- * has been taken: what that one leaves of the bound has two to stand on. A thinner reading acts at once
- * and in full. One that is asked about raises nothing and confirms nothing; where it is too thin to be
- * believed, the bound is still no more than its thinnest hole until another reading. Our rule, cautious.
+ * has been taken: what that one leaves of the bound has two to stand on. A reading thinner than expected
+ * acts at once and in full: the bound is no more than its thinnest hole until another reading. One that
+ * is asked about raises nothing and confirms nothing. Our rule, cautious.
  */
 export function holdBack(): HeldBack {
 	let held_m = 0;

@@ -12,7 +12,7 @@ export interface Movable {
 	readonly gain: number;
 }
 
-/** Beyond so many standard deviations a measurement begins to count less. */
+/** Beyond so many standard deviations above what is expected a measurement begins to count less. */
 export const ROBUST_FROM = 3;
 
 /**
@@ -21,9 +21,10 @@ export const ROBUST_FROM = 3;
  *
  *   x += g cov(x, y)/(var y + σ²) (z + σ ε - y)
  *
- * Symmetric: what is thinner than expected and what is thicker move members alike. Beyond three
- * standard deviations σ grows with the square of the excess, as with a heavy-tailed error, so that a
- * wrong one cannot wreck the winter. Source: [Evensen2009] [M-hi]; the tail is ours.
+ * Less than expected and more move members alike, up to three standard deviations. What is further
+ * above counts as {@link believedSd} says, so that a mistyped 2 m cannot wreck the winter. What is
+ * further below is believed: to doubt a hole that is far too thin is the dangerous mistake.
+ * Source: [Evensen2009] [M-hi].
  */
 export function assimilate(
 	{ predicted, value, sd }: Measured,
@@ -32,12 +33,9 @@ export function assimilate(
 ): number {
 	const count = predicted.length;
 	const mean = meanOf(predicted);
-	let variance = 0;
-	for (let i = 0; i < count; i++) variance += ((predicted[i] ?? 0) - mean) ** 2;
-	variance /= Math.max(1, count - 1);
+	const variance = varianceOf(predicted);
 	const off = (value - mean) / Math.sqrt(variance + sd * sd);
-	const tail = Math.max(1, Math.abs(off) / ROBUST_FROM);
-	const sigma = sd * tail * tail;
+	const sigma = off > 0 ? believedSd(value - mean, variance, sd) : sd;
 	for (const { values, gain } of movables) {
 		const pull = (gain * covariance(values, predicted, mean)) / (variance + sigma * sigma);
 		if (pull === 0) continue;
@@ -47,6 +45,19 @@ export function assimilate(
 		}
 	}
 	return off;
+}
+
+/**
+ * Standard deviation with which a measurement is taken in that lies this far from what is expected.
+ *
+ *   √(var + σ'²) = √(var + σ²) max(1, (off/3)²)
+ *
+ * Its pull grows to three standard deviations, and falls from there on: a heavy tail of our own.
+ */
+export function believedSd(gap: number, variance: number, sd: number): number {
+	const whole = variance + sd * sd;
+	const excess = (gap * gap) / whole / ROBUST_FROM ** 2;
+	return excess <= 1 ? sd : Math.sqrt(whole * excess * excess - variance);
 }
 
 function covariance(values: Float64Array, predicted: Float64Array, mean: number): number {
@@ -61,4 +72,11 @@ export function meanOf(values: Float64Array): number {
 	let sum = 0;
 	for (let i = 0; i < values.length; i++) sum += values[i] ?? 0;
 	return values.length > 0 ? sum / values.length : 0;
+}
+
+export function varianceOf(values: Float64Array): number {
+	const mean = meanOf(values);
+	let sum = 0;
+	for (let i = 0; i < values.length; i++) sum += ((values[i] ?? 0) - mean) ** 2;
+	return sum / Math.max(1, values.length - 1);
 }

@@ -1,11 +1,10 @@
 import { dayNumber, type IsoDate } from '../calendar.ts';
-import { holeMeans } from '../hole-layers.ts';
 import type { LakeFacts } from '../lake.ts';
 import type { Parameters } from '../parameters.ts';
 import type { Reading } from '../reading.ts';
 import type { SiteEvent } from '../site-winter.ts';
 import type { WeatherDay } from '../weather.ts';
-import { meanOf } from './kalman.ts';
+import { meanOf, varianceOf } from './kalman.ts';
 import { solve, triangularRoot } from './linear.ts';
 import { observations, predicted } from './observation.ts';
 import { seededRandom } from './random.ts';
@@ -42,6 +41,8 @@ const MEMBERS = 300;
 const SEED = 20_261; // the same traits of the site in every winter, all else drawn anew in each
 /** What the model gets wrong in a winter whatever its parameters. From the measured winters [C]. */
 const STRUCTURAL_m = 0.05;
+/** A reading further from its winter, in standard deviations, teaches nothing. */
+const BELIEVED_TO = 4;
 /** Added to what is left of the spread, so that one odd winter does not rule the next. */
 const WIDENING = 0.3;
 
@@ -55,8 +56,10 @@ export function evidenceOf(
 	parameters?: Parameters
 ): Evidence[] {
 	const traits = drawTraits(MEMBERS, seededRandom(SEED)).site;
-	const growing = throughThickest(winter.readings.filter(({ kind }) => kind === 'measured'));
-	const last = growing.at(-1)?.on;
+	const measured = winter.readings
+		.filter(({ kind }) => kind === 'measured')
+		.toSorted((a, b) => (a.on < b.on ? -1 : 1));
+	const last = measured.at(-1)?.on;
 	if (last === undefined) return [];
 	const evidence: Evidence[] = [];
 	const input: EnsembleInput = {
@@ -72,22 +75,28 @@ export function evidenceOf(
 		...(parameters ? { parameters } : {})
 	};
 	runEnsemble(input, ({ on, members }) => {
-		for (const reading of growing) {
+		for (const reading of measured) {
 			if (reading.on !== on) continue;
 			const says = predicted('total', members);
 			for (const { of, value, sd } of observations(reading, meanOf(says))) {
 				if (of !== 'total') continue;
-				evidence.push({ traits, predicted: says, value, sd: Math.hypot(sd, STRUCTURAL_m) });
+				const told = { traits, predicted: says, value, sd: Math.hypot(sd, STRUCTURAL_m) };
+				if (isBelievable(told)) evidence.push(told);
 			}
 		}
 	});
-	return evidence;
+	return throughThickest(evidence);
 }
 
-function throughThickest(readings: readonly Reading[]): Reading[] {
-	const sorted = readings.toSorted((a, b) => (a.on < b.on ? -1 : 1));
-	const thickness_m = sorted.map(({ holes }) => holeMeans(holes).total_m ?? 0);
-	return sorted.slice(0, thickness_m.indexOf(Math.max(0, ...thickness_m)) + 1);
+/** A slip of the pen of years ago, which nobody will ask about any more, must not teach. */
+function isBelievable({ predicted, value, sd }: Evidence): boolean {
+	const off = (value - meanOf(predicted)) / Math.sqrt(varianceOf(predicted) + sd * sd);
+	return Math.abs(off) <= BELIEVED_TO;
+}
+
+function throughThickest(evidence: readonly Evidence[]): Evidence[] {
+	const thickness_m = evidence.map(({ value }) => value);
+	return evidence.slice(0, thickness_m.indexOf(Math.max(0, ...thickness_m)) + 1);
 }
 
 /**

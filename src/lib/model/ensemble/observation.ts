@@ -1,5 +1,6 @@
 import { freeboard_m, buoyancy_kg_m2 } from '../flooding.ts';
-import { holeMeans, thickness_m, type HoleMeans } from '../hole-layers.ts';
+import { holeTotal_m } from '../hole.ts';
+import { holeMeans, type HoleMeans } from '../hole-layers.ts';
 import type { Hole, Reading } from '../reading.ts';
 import type { Members } from './members.ts';
 import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from './spots.ts';
@@ -49,7 +50,7 @@ function totalOf(
 ): Observation[] {
 	const value = means.total_m;
 	if (value === null) return [];
-	const count = Math.max(1, holes.filter((hole) => thickness_m(hole) !== null).length);
+	const count = Math.max(1, holes.filter((hole) => holeTotal_m(hole) !== null).length);
 	const hole_m = Math.hypot(HOLE_FRACTION * expected_m, TAPE_m);
 	const sd = Math.hypot(PLACE_FRACTION * expected_m, hole_m / Math.sqrt(count));
 	return [{ of: 'total', value, sd, isLeast }];

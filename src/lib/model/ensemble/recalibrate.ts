@@ -1,5 +1,5 @@
 import type { Reading } from '../reading.ts';
-import { assimilate, meanOf, type Movable } from './kalman.ts';
+import { assimilate, meanOf, ROBUST_FROM, type Movable } from './kalman.ts';
 import type { Members } from './members.ts';
 import { observations, predicted, type Observation } from './observation.ts';
 import type { Paces } from './pace.ts';
@@ -11,8 +11,6 @@ const TRAIT_GAIN = 0.15;
 /** Growth of the model's own error between readings, a day. Set by skill on the measured winters. */
 const DRIFT_m_per_sqrt_d = 0.009;
 const DRIFT_LONGEST_d = 40;
-/** A reading so many standard deviations off is asked about. */
-const ASKED_ABOUT_FROM = 4;
 const SETTLED_SNOW_kg_m3 = 250; // settled for days to weeks [M-hi]
 
 /** What a reading did to the ensemble. */
@@ -55,7 +53,7 @@ export function recalibrate(
 	return {
 		readingId: reading.id,
 		off,
-		isAskedAbout: off !== null && Math.abs(off) > ASKED_ABOUT_FROM
+		isAskedAbout: off !== null && Math.abs(off) > ROBUST_FROM
 	};
 }
 

@@ -147,7 +147,11 @@ const forecastDay = z.object({
 	snow_m: quantiles,
 	slush_m: quantiles,
 	total_m: quantiles,
-	effective_m: quantiles
+	effective_m: quantiles,
+	bound: z
+		.object({ total_m: z.number(), effective_m: z.number() })
+		.nullable()
+		.describe('Lower bound to go by: at most p10, raised by thicker readings only gradually')
 });
 
 const forecastLoad = z.object({
