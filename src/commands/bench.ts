@@ -1,20 +1,26 @@
 import { parseArgs } from 'node:util';
-import type { BenchReport } from './bench/report.ts';
+import type { EnsembleBench } from './bench/ensemble-report.ts';
+import { asText } from './bench/report-text.ts';
 import { benchReport } from './bench/report.ts';
 
-const { values } = parseArgs({ options: { json: { type: 'boolean' } } });
-const report = benchReport();
+const { values } = parseArgs({
+	options: { json: { type: 'boolean' }, quick: { type: 'boolean' } }
+});
+
+/** `--quick` is for seeing that it works; its figures are of an ensemble too small to speak of. */
+const bench: EnsembleBench = values.quick
+	? { members: 100, days: 100, rounds: 1, sizes: sizes(50, 50) }
+	: { members: 1000, days: 200, rounds: 8, sizes: sizes(500, 100) };
+
+const report = benchReport(bench);
 process.stdout.write(`${values.json ? JSON.stringify(report, null, 1) : asText(report)}\n`);
 
-function asText({ node, season, warnings }: BenchReport): string {
-	const { c } = season;
-	const lines = [
-		`node ${node}, medians`,
-		`a winter of ${season.days} days through the model: ${season.median_ms.toFixed(3)} ms`
+/** Twice and four times the members, and twice the days. */
+function sizes(members: number, days: number): [members: number, days: number][] {
+	return [
+		[members, days],
+		[2 * members, days],
+		[2 * members, 2 * days],
+		[4 * members, 2 * days]
 	];
-	if (c.median_ms !== null && c.ratio !== null)
-		lines.push(
-			`the same equations in C (cc -O3): ${c.median_ms.toFixed(3)} ms, ratio ${c.ratio.toFixed(1)}`
-		);
-	return [...lines, ...warnings.map((warning) => `WARNING: ${warning}`)].join('\n');
 }

@@ -4,7 +4,7 @@ import { total_m } from '#lib/model/column.ts';
 import { runSeason } from '#lib/model/season.ts';
 import { runCSeason } from '../../../src/commands/bench/c-season.ts';
 import { inventedWinter } from '../../../src/commands/bench/invented-winter.ts';
-import { largestDifference } from '../../../src/commands/bench/report.ts';
+import { largestDifference } from '../../../src/commands/bench/season-report.ts';
 
 test('the invented winter is always the same, freezes, floods and thaws', () => {
 	expect(inventedWinter()).toEqual(inventedWinter());

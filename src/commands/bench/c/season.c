@@ -169,6 +169,19 @@ static int is_delicate(const struct site *s, const struct forcing *f)
 	return s->snow_m > 0 && f->thawing_degCd > 0;
 }
 
+static void advance_day(struct site *s, const struct forcing *day, const struct parameters *p,
+						int steps)
+{
+	int parts = is_delicate(s, day) ? 2 * steps : steps;
+	struct forcing f = share_of(*day, 1.0 / parts);
+	for (int step = 0; step < parts; step++) {
+		if (has_ice(s))
+			advance(s, &f, p, step % 2);
+		else
+			freeze_over(s, &f, p);
+	}
+}
+
 static void run_winter(const struct weather *days, int count, double latitude, double elevation_m,
 					   const struct parameters *p, struct site *states)
 {
@@ -176,14 +189,7 @@ static void run_winter(const struct weather *days, int count, double latitude, d
 	for (int i = 0; i < count; i++) {
 		states[i] = s;
 		struct forcing day = day_forcing(&days[i], latitude, elevation_m);
-		int parts = is_delicate(&s, &day) ? 2 * STEPS : STEPS;
-		struct forcing f = share_of(day, 1.0 / parts);
-		for (int step = 0; step < parts; step++) {
-			if (has_ice(&s))
-				advance(&s, &f, p, step % 2);
-			else
-				freeze_over(&s, &f, p);
-		}
+		advance_day(&s, &day, p, STEPS);
 	}
 	states[count] = s;
 }

@@ -1,0 +1,179 @@
+/*
+ * The model's ensemble in C, for the speed comparison of the benchmark: the same draws, equations and
+ * arrays as src/lib/model/ensemble for a site without events, futures and memory, whose days all
+ * report a mean temperature, precipitation and snowfall, and whose readings are of one hole. Sources
+ * and reasons stand there. Not used by the product.
+ *
+ * Standard input: days, latitude, elevation_m, members, seed, readings, runs; the parameters in the
+ * order of struct parameters in cover.c; struct uncertain ten times; struct weather for each day;
+ * struct reading for each reading.
+ * Standard output, for each day and the one after the last: quantiles of clear, white, snow, slush,
+ * total and effective thickness, both lower bounds, the mean column, mean and spread of the site; then
+ * a line with the time of each run in nanoseconds.
+ */
+#define _POSIX_C_SOURCE 199309L
+#include <stdio.h>
+#include <time.h>
+
+#include "told.c"
+
+struct winter {
+	int days, members, readings;
+	double latitude, elevation_m;
+	uint32_t seed;
+	struct parameters parameters;
+	struct uncertain uncertain[UNCERTAIN];
+	struct weather *weather;
+	struct reading *reading;
+};
+
+/* Arrays that a run works with, and how much of each bound is held back. */
+struct desk {
+	struct holes holes, before;
+	double *sorted, *scratch, *thickest_m, *opens_on, held_spot_m, held_five_m;
+	int *ends;
+};
+
+static double *allocated(size_t count)
+{
+	double *start = calloc(count, sizeof(double));
+	if (!start) abort();
+	return start;
+}
+
+static struct holes room(double *at, int count)
+{
+	return (struct holes){at,			  at + count,	  at + 2 * count, at + 3 * count,
+						  at + 4 * count, at + 5 * count, at + 6 * count};
+}
+
+static double before_bound(const double *layer, struct desk *d, int count)
+{
+	sort_into(d->sorted, layer, count, d->ends);
+	return quantile(d->sorted, count, 0.1);
+}
+
+static void tell(const struct ensemble *e, struct desk *d, int is_read, double drifted_m,
+				 struct told *t)
+{
+	int count = e->members.count;
+	const double *layers[LAYERS] = {d->holes.clear_m, d->holes.white_m, d->holes.snow_m,
+									d->holes.slush_m, d->holes.total_m, d->holes.effective_m};
+	for (int k = 0; k < LAYERS; k++) {
+		double *sorted = k == LAYERS - 1 ? t->spots : d->sorted;
+		sort_into(sorted, layers[k], count, d->ends);
+		for (int q = 0; q < SHARES; q++)
+			t->quantiles[k][q] = quantile(sorted, count, SHARE[q]);
+	}
+	sort_into(t->five_spots, d->holes.thinnest_m, count, d->ends);
+	double spot_m = 0, five_m = 0;
+	if (is_read) {
+		spot_m = before_bound(d->before.effective_m, d, count);
+		five_m = before_bound(d->before.thinnest_m, d, count);
+		sort_into(d->sorted, d->before.total_m, count, d->ends);
+		t->before_m = quantile(d->sorted, count, 0.5);
+	}
+	double bound_m = quantile(t->spots, count, 0.1);
+	t->spot_m = held_back(bound_m, is_read ? &spot_m : NULL, &d->held_spot_m);
+	bound_m = quantile(t->five_spots, count, 0.1);
+	t->five_spots_m = held_back(bound_m, is_read ? &five_m : NULL, &d->held_five_m);
+	mean_column(&e->members, t->quantiles[4][2], t->quantiles[2][2], t->column);
+	site_spread(&e->members, drifted_m, d->scratch, t);
+}
+
+static void run_days(const struct winter *w, struct ensemble *e, struct desk *d, struct told *told)
+{
+	int next = 0, since_read = 0;
+	for (int day = 0; day <= w->days; day++) {
+		struct told *t = &told[day];
+		t->spots = allocated(2 * (size_t)w->members);
+		t->five_spots = t->spots + w->members;
+		int is_read = next < w->readings && w->reading[next].day == day;
+		if (is_read) {
+			drill(e, &d->before);
+			recalibrate(e, &w->reading[next++], day, d->scratch);
+			since_read = 0;
+		}
+		drill(e, &d->holes);
+		see_ice_out(&e->members, day, d->thickest_m, d->opens_on);
+		tell(e, d, is_read, drift_m(since_read++), t);
+		if (day == w->days) break;
+		struct forcing f = day_forcing(&w->weather[day], w->latitude, w->elevation_m);
+		pass_day(e, &f);
+	}
+}
+
+static void run_ensemble(const struct winter *w, struct told *told)
+{
+	struct ensemble e = begin(w->members, w->seed, &w->parameters, w->uncertain);
+	double *memory = allocated(21 * (size_t)w->members);
+	struct desk d = {.holes = room(memory, w->members),
+					 .before = room(memory + 7 * w->members, w->members),
+					 .sorted = memory + 14 * w->members,
+					 .scratch = memory + 15 * w->members,
+					 .thickest_m = memory + 18 * w->members,
+					 .opens_on = memory + 19 * w->members,
+					 .ends = (int *)(memory + 20 * w->members)};
+	run_days(w, &e, &d, told);
+	free(memory);
+	free(e.memory);
+}
+
+static double now_ns(void)
+{
+	struct timespec t;
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return t.tv_sec * 1e9 + t.tv_nsec;
+}
+
+static int read_doubles(void *to, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		if (scanf("%lf", (double *)to + i) != 1) return 0;
+	return 1;
+}
+
+static int read_winter(struct winter *w, int *runs)
+{
+	double head[7];
+	if (!read_doubles(head, 7)) return 0;
+	*w = (struct winter){.days = head[0],	 .latitude = head[1], .elevation_m = head[2],
+						 .members = head[3], .seed = head[4],	  .readings = head[5]};
+	*runs = head[6];
+	w->weather = malloc(w->days * sizeof *w->weather);
+	w->reading = malloc((w->readings + 1) * sizeof *w->reading);
+	return w->weather && w->reading &&
+		   read_doubles(&w->parameters, sizeof w->parameters / sizeof(double)) &&
+		   read_doubles(w->uncertain, UNCERTAIN * sizeof *w->uncertain / sizeof(double)) &&
+		   read_doubles(w->weather, w->days * sizeof *w->weather / sizeof(double)) &&
+		   read_doubles(w->reading, w->readings * sizeof *w->reading / sizeof(double));
+}
+
+static void print_day(const struct told *t)
+{
+	for (int k = 0; k < LAYERS; k++)
+		for (int q = 0; q < SHARES; q++) printf("%.12g ", t->quantiles[k][q]);
+	printf("%.12g %.12g ", t->spot_m, t->five_spots_m);
+	for (int k = 0; k < 6; k++) printf("%.12g ", t->column[k]);
+	printf("%.12g %.12g\n", t->mean_m, t->sd_m);
+}
+
+int main(void)
+{
+	struct winter w;
+	int runs;
+	if (!read_winter(&w, &runs)) return 1;
+	struct told *told = calloc(w.days + 1, sizeof *told);
+	double *times_ns = allocated(runs);
+	if (!told) return 1;
+	for (int run = 0; run < runs; run++) {
+		for (int day = 0; day <= w.days; day++) free(told[day].spots);
+		double start_ns = now_ns();
+		run_ensemble(&w, told);
+		times_ns[run] = now_ns() - start_ns;
+	}
+	for (int day = 0; day <= w.days; day++) print_day(&told[day]);
+	for (int run = 0; run < runs; run++) printf("%.0f ", times_ns[run]);
+	printf("\n");
+	return 0;
+}

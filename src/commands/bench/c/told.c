@@ -1,0 +1,141 @@
+/* What is told of a day: holes, their quantiles, bounds, means, ice-out. See time-ensemble.c. */
+#include "readings.c"
+
+#define LAYERS 6
+#define SHARES 5
+
+static const double SHARE[SHARES] = {0.05, 0.1, 0.5, 0.9, 0.95};
+
+/* Holes of a day, a member a value; the seventh is effective thickness at the thinnest of five spots. */
+struct holes {
+	double *clear_m, *white_m, *snow_m, *slush_m, *total_m, *effective_m, *thinnest_m;
+};
+
+struct told {
+	double quantiles[LAYERS][SHARES];
+	double spot_m, five_spots_m; /* lower bounds */
+	double column[6], mean_m, sd_m, before_m;
+	double *spots, *five_spots; /* sorted, kept to count members from */
+};
+
+static void drill(const struct ensemble *e, struct holes *h)
+{
+	const struct members *m = &e->members;
+	const double scatter = hypot(0.07, 0.06);
+	for (int i = 0; i < m->count; i++) {
+		double clear_m = m->clear_m[i], white_m = m->white_m[i], total_m = clear_m + white_m;
+		double tape = total_m > 0 ? 0.01 / total_m * e->spots.tape[i] : 0;
+		double here = fmax(0, 1 + scatter * e->spots.ice[i] + tape);
+		double sound_m = clear_m + 0.5 * white_m;
+		double drift = fmax(0, 1 + 0.4 * e->spots.snow[i]);
+		h->clear_m[i] = clear_m * here;
+		h->white_m[i] = white_m * here;
+		h->total_m[i] = total_m * here;
+		h->effective_m[i] = sound_m * here;
+		h->thinnest_m[i] = sound_m * fmax(0, 1 + scatter * e->spots.thinnest[i]);
+		h->snow_m[i] = m->snow_m[i] * drift;
+		h->slush_m[i] = m->slush_m[i] * drift;
+	}
+}
+
+static int by_value(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+	return (x > y) - (x < y);
+}
+
+/* Puts nearly sorted values in order; stops with 0 when that takes too many moves. */
+static int mend_order(double *values, int count)
+{
+	int moves = 0;
+	for (int i = 1; i < count; i++) {
+		double value = values[i];
+		int at = i;
+		for (; at > 0 && values[at - 1] > value; at--) values[at] = values[at - 1];
+		values[at] = value;
+		moves += i - at;
+		if (moves > 8 * count) return 0;
+	}
+	return 1;
+}
+
+/* Deals values out to as many even intervals as there are values, then mends the order inside. */
+static void sort_into(double *sorted, const double *values, int count, int *ends)
+{
+	double low = values[0], high = values[0];
+	for (int i = 1; i < count; i++) {
+		low = values[i] < low ? values[i] : low;
+		high = values[i] > high ? values[i] : high;
+	}
+	double scale = high > low ? (count - 1) / (high - low) : 0;
+	memset(ends, 0, (count + 1) * sizeof *ends);
+	for (int i = 0; i < count; i++) ends[(int)((values[i] - low) * scale) + 1]++;
+	for (int k = 1; k < count; k++) ends[k] += ends[k - 1];
+	for (int i = 0; i < count; i++) sorted[ends[(int)((values[i] - low) * scale)]++] = values[i];
+	if (!mend_order(sorted, count)) qsort(sorted, count, sizeof(double), by_value);
+}
+
+static double quantile(const double *sorted, int count, double share)
+{
+	double at = (count - 1) * share;
+	int below = (int)at;
+	double low = sorted[below], high = below + 1 < count ? sorted[below + 1] : low;
+	return low + (at - below) * (high - low);
+}
+
+/* A thicker reading raises a bound only gradually: what `before` and one hole leave held back. */
+static double held_back(double bound_m, const double *before_m, double *held_m)
+{
+	if (before_m)
+		*held_m = fmax(0, bound_m - *before_m);
+	else if (bound_m <= 0)
+		*held_m = 0;
+	return fmax(0, bound_m - *held_m);
+}
+
+static double weighted(const double *values, const double *weights, int count)
+{
+	double sum = 0, all = 0;
+	for (int i = 0; i < count; i++) {
+		sum += values[i] * weights[i];
+		all += weights[i];
+	}
+	return all > 0 ? sum / all : 0;
+}
+
+static void mean_column(const struct members *m, double total_m, double snow_m, double *column)
+{
+	double clear_m = mean_of(m->clear_m, m->count), white_m = mean_of(m->white_m, m->count);
+	double share = clear_m + white_m > 0 ? white_m / (clear_m + white_m) : 0;
+	column[0] = snow_m;
+	column[1] = weighted(m->density_kg_m3, m->snow_m, m->count);
+	column[2] = mean_of(m->slush_m, m->count);
+	column[3] = share * total_m;
+	column[4] = (1 - share) * total_m;
+	column[5] = weighted(m->liquid, m->clear_m, m->count);
+}
+
+static void site_spread(const struct members *m, double drifted_m, double *effective, struct told *t)
+{
+	double squares = 0;
+	for (int i = 0; i < m->count; i++) effective[i] = m->clear_m[i] + 0.5 * m->white_m[i];
+	t->mean_m = mean_of(effective, m->count);
+	for (int i = 0; i < m->count; i++) {
+		double gap = effective[i] - t->mean_m;
+		squares += gap * gap;
+	}
+	t->sd_m = hypot(sqrt(squares / (m->count - 1)), drifted_m);
+}
+
+/* First day without ice after the thickest, a member a value; -1 while there is none. */
+static void see_ice_out(const struct members *m, int day, double *thickest_m, double *opens_on)
+{
+	for (int i = 0; i < m->count; i++) {
+		double ice_m = m->clear_m[i] + m->white_m[i];
+		if (ice_m > 0 && ice_m >= thickest_m[i]) {
+			thickest_m[i] = ice_m;
+			opens_on[i] = -1;
+		} else if (ice_m <= 0 && m->slush_m[i] <= 0 && thickest_m[i] > 0 && opens_on[i] < 0)
+			opens_on[i] = day;
+	}
+}
