@@ -1,4 +1,4 @@
-import { unitsFor, type ColumnRole } from '../weather/csv/units.ts';
+import { unitsFor, type ColumnRole } from '../weather/cells/units.ts';
 
 const ROLES: readonly ColumnRole[] = [
 	'time',

@@ -1,7 +1,8 @@
 import type { ColumnGuess } from './contract.ts';
-import type { Heading } from './header-roles.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
-import { isValueRole, unitsFor, type ValueRole } from './units.ts';
+import type { Heading } from '../cells/header-roles.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
+import { isValueRole, unitsFor, type ValueRole } from '../cells/units.ts';
 
 /** A column that holds a measured value, with what its heading says of the unit. */
 export interface ValueColumn {

@@ -1,9 +1,10 @@
 import { chosenColumns, WORDS, type ValueColumn } from './chosen-columns.ts';
 import type { ColumnGuess } from './contract.ts';
-import type { Heading } from './header-roles.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import type { Heading } from '../cells/header-roles.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 import type { CsvRecord } from './records.ts';
-import { isTemperatureRole, isValueRole, type ValueRole } from './units.ts';
+import { isTemperatureRole, isValueRole, type ValueRole } from '../cells/units.ts';
 
 export interface ValueColumns {
 	columns: ValueColumn[];

@@ -1,9 +1,9 @@
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
-import type { DateForm } from './dates.ts';
+import type { DateForm } from '../cells/dates.ts';
 import type { Delimiter } from './delimiter.ts';
-import type { Decimal } from './numbers.ts';
+import type { Decimal } from '../cells/numbers.ts';
 import type { RowProblem } from './problem.ts';
-import type { ColumnRole } from './units.ts';
+import type { ColumnRole } from '../cells/units.ts';
 
 export type { ColumnRole, RowProblem };
 

@@ -1,5 +1,6 @@
-import { dateShape, leadingNumbers, type DateForm, type DateShape } from './dates.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import { dateShape, leadingNumbers, type DateForm, type DateShape } from '../cells/dates.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 
 export interface DateCell {
 	text: string;

@@ -1,12 +1,12 @@
 import { isoDate } from '#lib/model/calendar.ts';
 import type { ObservedDay } from './contract.ts';
-import type { Stamp } from './dates.ts';
+import type { Stamp } from '../cells/dates.ts';
 import { Ledger } from './ledger.ts';
 import type { RowProblem } from './problem.ts';
 import { duplicateOf } from './repeats.ts';
 import { wallSeconds } from './row-time.ts';
 import type { RowValues } from './row-values.ts';
-import type { LakeClock } from './zone.ts';
+import type { LakeClock } from '../cells/zone.ts';
 
 const S_PER_DAY = 86_400;
 

@@ -2,7 +2,7 @@ import type { ValueColumn } from './chosen-columns.ts';
 import type { CsvOptions } from './contract.ts';
 import type { Delimiter } from './delimiter.ts';
 import type { Layout } from './layout.ts';
-import { voteDecimal, type Decimal } from './numbers.ts';
+import { voteDecimal, type Decimal } from '../cells/numbers.ts';
 import type { RowProblem } from './problem.ts';
 
 /** Numbers with the other mark are rejected one by one up to this share; then the file is. */

@@ -1,4 +1,4 @@
-import { dateShape } from './dates.ts';
+import { dateShape } from '../cells/dates.ts';
 import { parseText, type Parsed } from './records.ts';
 
 export const DELIMITERS = [',', ';', '\t', '|'] as const;

@@ -1,5 +1,5 @@
-import { dateShape } from './dates.ts';
-import { headingOf, type Heading } from './header-roles.ts';
+import { dateShape } from '../cells/dates.ts';
+import { headingOf, type Heading } from '../cells/header-roles.ts';
 import type { Layout } from './layout.ts';
 
 /** What the headings of a table say, each by itself and beside the others. */

@@ -1,5 +1,5 @@
 import type { ObservedHour } from './contract.ts';
-import type { Stamp } from './dates.ts';
+import type { Stamp } from '../cells/dates.ts';
 import { Ledger } from './ledger.ts';
 import { OpenHour } from './open-hour.ts';
 import type { Pace } from './pace.ts';
@@ -7,7 +7,7 @@ import type { RowProblem } from './problem.ts';
 import { duplicateOf, type Values } from './repeats.ts';
 import { wallSeconds } from './row-time.ts';
 import type { RowValues } from './row-values.ts';
-import type { LakeClock } from './zone.ts';
+import type { LakeClock } from '../cells/zone.ts';
 
 const HOUR_s = 3600;
 

@@ -1,8 +1,8 @@
-import { dateShape } from './dates.ts';
+import { dateShape } from '../cells/dates.ts';
 import { isTextShape } from './date-form.ts';
 import type { Reading } from './delimiter.ts';
-import { datePart, headingOf } from './header-roles.ts';
-import { knownUnit } from './header-units.ts';
+import { datePart, headingOf } from '../cells/header-roles.ts';
+import { knownUnit } from '../cells/header-units.ts';
 import type { CsvRecord } from './records.ts';
 
 /** Where the headings and the rows of a table are. */

@@ -1,7 +1,7 @@
 import type { ColumnGuess, CsvOptions, CsvPreview } from './contract.ts';
 import type { Table } from './plan.ts';
 import { tryCsv } from './trial.ts';
-import { DATE_PARTS } from './units.ts';
+import { DATE_PARTS } from '../cells/units.ts';
 
 const SHOWN_ROWS = 10;
 const SAMPLES = 5;

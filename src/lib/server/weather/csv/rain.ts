@@ -1,6 +1,6 @@
 import type { ValueColumn } from './chosen-columns.ts';
-import type { Heading } from './header-roles.ts';
-import { inQuotes } from './problem.ts';
+import type { Heading } from '../cells/header-roles.ts';
+import { inQuotes } from '../cells/quote.ts';
 
 type Settled = ValueColumn & { unit: string };
 

@@ -3,14 +3,15 @@ import { DayRows } from './day-rows.ts';
 import { HourRows } from './hour-rows.ts';
 import { MOST_ENTRIES } from './ledger.ts';
 import type { CsvPlan } from './plan.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 import { rowFits, type CsvRecord } from './records.ts';
 import { isOtherOrder, rowStamp } from './row-time.ts';
 import { isGap, rowValues, type RowValues } from './row-values.ts';
 import { otherStation } from './station.ts';
 import { TemperatureDoubt } from './temperature-doubt.ts';
-import { dateShape, type Stamp } from './dates.ts';
-import { LakeClock } from './zone.ts';
+import { dateShape, type Stamp } from '../cells/dates.ts';
+import { LakeClock } from '../cells/zone.ts';
 
 /** Turns records into days or hours by a plan, and says of every line that it can't use why. */
 export class RowReader {

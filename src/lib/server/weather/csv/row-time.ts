@@ -1,6 +1,6 @@
-import { readClock } from './clock.ts';
+import { readClock } from '../cells/clock.ts';
 import { contradicts } from './date-form.ts';
-import { readStamp, type DateForm, type Stamp } from './dates.ts';
+import { readStamp, type DateForm, type Stamp } from '../cells/dates.ts';
 import type { TimeColumns } from './time-columns.ts';
 
 const S_PER_DAY = 86_400;

@@ -1,8 +1,8 @@
 import type { CsvPlan } from './plan.ts';
-import { isDoubtfulCode, isMissingCode, readNumber, TRACE } from './numbers.ts';
-import { outsideOf } from './plausible.ts';
-import { inQuotes } from './problem.ts';
-import { toSi, type ValueRole } from './units.ts';
+import { isDoubtfulCode, isMissingCode, readNumber, TRACE } from '../cells/numbers.ts';
+import { outsideOf } from '../cells/plausible.ts';
+import { inQuotes } from '../cells/quote.ts';
+import { toSi, type ValueRole } from '../cells/units.ts';
 
 /** The values of a row in the model's units; `null` is missing. Snow depth and water apart. */
 export interface RowValues {

@@ -1,6 +1,7 @@
-import { headingUnit } from './header-units.ts';
+import { headingUnit } from '../cells/header-units.ts';
 import type { Layout } from './layout.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 import { rowFits } from './records.ts';
 
 /** A column that names the station, with its name on the first row. */

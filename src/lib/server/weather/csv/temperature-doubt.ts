@@ -1,6 +1,7 @@
 import type { CsvPlan } from './plan.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
-import { readNumber } from './numbers.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
+import { readNumber } from '../cells/numbers.ts';
 import type { RowValues } from './row-values.ts';
 
 /** Hotter than any lake with ice has seen for a mean, a lowest and a highest temperature. */

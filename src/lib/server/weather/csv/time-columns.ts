@@ -1,9 +1,9 @@
-import { readClock } from './clock.ts';
-import { dateShape } from './dates.ts';
+import { readClock } from '../cells/clock.ts';
+import { dateShape } from '../cells/dates.ts';
 import { isTextShape } from './date-form.ts';
-import { datePart, type Heading } from './header-roles.ts';
+import { datePart, type Heading } from '../cells/header-roles.ts';
 import type { CsvRecord } from './records.ts';
-import { DATE_PARTS } from './units.ts';
+import { DATE_PARTS } from '../cells/units.ts';
 
 /** A heading, and whether its column was given another role by hand. */
 export type OpenHeading = Heading & { isTaken: boolean };

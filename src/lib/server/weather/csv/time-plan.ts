@@ -1,17 +1,18 @@
 import type { ColumnGuess, CsvOptions } from './contract.ts';
 import { decideDateForm } from './date-form.ts';
-import { DATE_FORMS, type DateForm } from './dates.ts';
-import type { Heading } from './header-roles.ts';
-import { headingUnit } from './header-units.ts';
+import { DATE_FORMS, type DateForm } from '../cells/dates.ts';
+import type { Heading } from '../cells/header-roles.ts';
+import { headingUnit } from '../cells/header-units.ts';
 import type { Layout } from './layout.ts';
 
 import { paceOf, type Pace } from './pace.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 import { rowFits, type CsvRecord } from './records.ts';
 import { dateText, rowStamp, wallSeconds } from './row-time.ts';
 import { findClock, findTimeColumns, type TimeColumns } from './time-columns.ts';
-import { DATE_PARTS } from './units.ts';
-import type { ClockKind } from './zone.ts';
+import { DATE_PARTS } from '../cells/units.ts';
+import type { ClockKind } from '../cells/zone.ts';
 
 /** How the time of a row is read. */
 export interface TimePlan {

@@ -1,9 +1,10 @@
 import { WORDS, type ValueColumn } from './chosen-columns.ts';
-import type { Heading } from './header-roles.ts';
-import { readNumber, isMissingCode, type Decimal } from './numbers.ts';
-import { inQuotes, type RowProblem } from './problem.ts';
+import type { Heading } from '../cells/header-roles.ts';
+import { readNumber, isMissingCode, type Decimal } from '../cells/numbers.ts';
+import { inQuotes } from '../cells/quote.ts';
+import type { RowProblem } from './problem.ts';
 import type { CsvRecord } from './records.ts';
-import { isTemperatureRole } from './units.ts';
+import { isTemperatureRole } from '../cells/units.ts';
 
 /** Columns whose unit is settled, and what had to be assumed for it. */
 export interface SettledUnits {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { callProblems, mappingProblems } from './schema-rules.ts';
 import { headerProblem, templateProblem } from './template.ts';
-import { unitsFor, type ValueRole } from '../csv/units.ts';
+import { unitsFor, type ValueRole } from '../cells/units.ts';
 
 /** In the answer: a JSONPath of RFC 9535, for CSV the name of a column. */
 const path = z.string().trim().min(1).max(300);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { datePart, headingOf } from '#lib/server/weather/csv/header-roles.ts';
-import { headingUnit } from '#lib/server/weather/csv/header-units.ts';
+import { datePart, headingOf } from '#lib/server/weather/cells/header-roles.ts';
+import { headingUnit } from '#lib/server/weather/cells/header-units.ts';
 
 const MEANINGS: readonly [heading: string, role: string, unit: string | null][] = [
 	['date', 'date', null],

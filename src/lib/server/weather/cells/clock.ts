@@ -1,4 +1,4 @@
-import { inQuotes } from './problem.ts';
+import { inQuotes } from './quote.ts';
 
 export interface Clock {
 	/** Since midnight; 86,400 is the midnight that ends the day. */

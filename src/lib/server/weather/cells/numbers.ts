@@ -1,4 +1,4 @@
-import { inQuotes } from './problem.ts';
+import { inQuotes } from './quote.ts';
 
 export type Decimal = '.' | ',';
 

@@ -1,6 +1,6 @@
 import { readClock } from './clock.ts';
 import { monthOf } from './months.ts';
-import { inQuotes } from './problem.ts';
+import { inQuotes } from './quote.ts';
 
 export const DATE_FORMS = [
 	'Y-m-d',

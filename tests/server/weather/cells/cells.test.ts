@@ -1,10 +1,9 @@
 import { expect, test } from 'vitest';
-import { readClock } from '#lib/server/weather/csv/clock.ts';
-import { dateShape, readStamp } from '#lib/server/weather/csv/dates.ts';
-import { isMissingCode, readNumber, voteDecimal } from '#lib/server/weather/csv/numbers.ts';
-import { paceOf } from '#lib/server/weather/csv/pace.ts';
-import { toSi, unitsFor } from '#lib/server/weather/csv/units.ts';
-import { LakeClock } from '#lib/server/weather/csv/zone.ts';
+import { readClock } from '#lib/server/weather/cells/clock.ts';
+import { dateShape, readStamp } from '#lib/server/weather/cells/dates.ts';
+import { isMissingCode, readNumber, voteDecimal } from '#lib/server/weather/cells/numbers.ts';
+import { toSi, unitsFor } from '#lib/server/weather/cells/units.ts';
+import { LakeClock } from '#lib/server/weather/cells/zone.ts';
 
 test('numbers are read with a sign, an exponent and either kind of minus', () => {
 	const read = (text: string) => readNumber(text, '.').value;
@@ -107,18 +106,6 @@ test('standard time is the winter’s offset on either half of the globe', () =>
 	expect(new LakeClock('America/Santiago', 'standard').instants(january)).toEqual([
 		january + 4 * 3600
 	]);
-});
-
-test('the pace of a record is told from its shortest common step', () => {
-	const pace = (hours: readonly number[]) =>
-		paceOf(hours.map((hour) => ({ wall_s: hour * 3600, hasClock: true })));
-	expect(pace([0, 1, 2, 5, 6])).toMatchObject({ step: 'hourly', step_s: 3600, newestFirst: false });
-	expect(pace([6, 3, 0])).toMatchObject({ step: 'hourly', step_s: 10_800, newestFirst: true });
-	expect(pace([0, 24, 48, 168])).toMatchObject({ step: 'daily' });
-	expect(pace([13])).toMatchObject({ step: 'hourly' });
-	expect(pace([24])).toMatchObject({ step: 'daily' });
-	expect(pace([0, 168, 336])).toMatch(/7 days apart/);
-	expect(pace([0, 5, 10, 15])).toMatch(/5 hours apart/);
 });
 
 test('units convert as their definitions say', () => {
