@@ -1,8 +1,9 @@
 import { isColdSnap } from './cold-snap.ts';
 import { floodsWithMoreSnow_m } from './more-snow.ts';
 import type { SiteDay } from './site-day.ts';
-import { siteEstimate, type SiteEstimate, type SiteEstimateInput } from './site-estimate.ts';
+import { siteEstimateSteps, type SiteEstimate, type SiteEstimateInput } from './site-estimate.ts';
 import type { SiteSeason } from './site-season.ts';
+import type { Steps } from './steps.ts';
 import type { WarmDay } from './warm-day.ts';
 import { warmSpells } from './warm-spell.ts';
 import { METRIC_WORDS, type Words } from './words.ts';
@@ -21,10 +22,13 @@ export interface Asked {
 	words: Words;
 }
 
-/** Runs the estimate and the rules of the day over a site. */
-export function ask(site: SiteSeason, input: SiteEstimateInput & { words?: Words }): Asked {
+/** Runs the estimate and the rules of the day over a site, in steps. */
+export function* askSteps(
+	site: SiteSeason,
+	input: SiteEstimateInput & { words?: Words }
+): Steps<Asked> {
 	const { asOf, words = METRIC_WORDS } = input;
-	const estimate = siteEstimate(site, input);
+	const estimate = yield* siteEstimateSteps(site, input);
 	const today = estimate.known.find(({ day }) => day.on === asOf) ?? null;
 	const spells = warmSpells(site.days, site.readings, site.hasHours);
 	const unbelieved = site.days.flatMap((day) => day.doubtfulReadings);

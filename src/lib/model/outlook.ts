@@ -1,5 +1,5 @@
 import { growth_m_d, type AnchorStep } from './anchor-steps.ts';
-import { ask, type Asked } from './asked.ts';
+import { askSteps, type Asked } from './asked.ts';
 import type { IsoDate } from './calendar.ts';
 import { cautionsFor } from './cautions.ts';
 import { thawChance } from './ensemble/thaw-chance.ts';
@@ -14,6 +14,7 @@ import type { Conditions } from './requirement.ts';
 import type { SiteEstimateInput } from './site-estimate.ts';
 import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
+import { finish, type Steps } from './steps.ts';
 import type { WarmState } from './warmth.ts';
 import { iceOutDates } from './ice-out-dates.ts';
 import { memoryText } from './memory-text.ts';
@@ -55,9 +56,14 @@ export interface Outlook {
  * `null` when no freeze-up is recorded or `asOf` lies before it.
  */
 export function outlook(input: OutlookInput): Outlook | null {
+	return finish(outlookSteps(input));
+}
+
+/** The same in steps. */
+export function* outlookSteps(input: OutlookInput): Steps<Outlook | null> {
 	const site = siteSeason(input);
 	if (site === null) return null;
-	const asked = ask(site, input);
+	const asked = yield* askSteps(site, input);
 	const { estimate, today, warm } = asked;
 	return {
 		forecast: forecastOf(asked, input),

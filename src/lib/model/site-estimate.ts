@@ -1,9 +1,9 @@
 import { anchorSteps, type AnchorStep } from './anchor-steps.ts';
 import type { IsoDate } from './calendar.ts';
-import { OPEN_WATER } from './column.ts';
 import {
 	estimate,
-	type Bounds,
+	estimateSteps,
+	type Estimate,
 	type EstimatedDay,
 	type EstimateOptions,
 	type Kept
@@ -11,11 +11,13 @@ import {
 import type { IceOutWindow } from './ensemble/ice-out.ts';
 import { meanFuture, type MeanDay } from './ensemble/mean-future.ts';
 import type { SiteMemory } from './ensemble/memory.ts';
+import type { EnsembleInput } from './ensemble/run.ts';
 import { scenarios, type ScenarioWeather } from './ensemble/scenarios.ts';
-import type { SeasonDay } from './season.ts';
-import { sinceAnchor, type SinceAnchor } from './since-anchor.ts';
+import { knownDays, recordedDays } from './recorded-days.ts';
+import { sinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';
 import type { SiteSeason, SiteSeasonInput } from './site-season.ts';
+import { finish, type Steps } from './steps.ts';
 import type { WeatherDay } from './weather.ts';
 
 /** Members of the full set. */
@@ -52,33 +54,54 @@ export interface SiteEstimate {
 
 /** Runs a site's ensemble, once, over the days that are known and those that may come. */
 export function siteEstimate(site: SiteSeason, input: SiteEstimateInput): SiteEstimate {
+	return finish(siteEstimateSteps(site, input));
+}
+
+/** The same in steps. */
+export function* siteEstimateSteps(
+	site: SiteSeason,
+	input: SiteEstimateInput
+): Steps<SiteEstimate> {
 	const futures = futuresOf(site, input);
-	const { freezeUp, events, readings } = site;
-	const { days, iceOut, kept } = estimate(
-		{
-			lake: input.lake,
-			freezeUpOn: freezeUp.first,
-			freezeUpBy: freezeUp.last > freezeUp.first ? freezeUp.last : null,
-			until: input.until > input.asOf ? input.until : input.asOf,
-			weather: futures.length > 0 ? knownWeather(site, futures) : site.weather,
-			scenarios: futures,
-			events,
-			readings,
-			memory: input.memory ?? null,
-			members: input.members ?? MEMBERS,
-			seed: SEED,
-			...(input.parameters ? { parameters: input.parameters } : {})
-		},
-		input
-	);
-	const accounts = sinceAnchor(site.days, readings);
-	const gaps_m = gapsByDay(site.days, accounts);
-	const byDay = new Map(
-		days.map((day) => [
-			day.on,
-			openFrom(site.iceOutOn, { ...day, bound: lowered(day.bound, gaps_m(day.on)) })
-		])
-	);
+	const told = yield* estimateSteps(ensembleOf(site, input, futures), input);
+	return ofSite(site, input, futures, told);
+}
+
+/** The run up to the day of asking, for others to go on from. */
+export function keptEstimate(site: SiteSeason, input: SiteEstimateInput): Kept | null {
+	const ensemble = ensembleOf(site, input, futuresOf(site, input));
+	return estimate({ ...ensemble, until: input.asOf }, { keepOn: input.asOf }).kept;
+}
+
+function ensembleOf(
+	{ freezeUp, events, readings, weather }: SiteSeason,
+	input: SiteEstimateInput,
+	futures: readonly ScenarioWeather[]
+): EnsembleInput {
+	return {
+		lake: input.lake,
+		freezeUpOn: freezeUp.first,
+		freezeUpBy: freezeUp.last > freezeUp.first ? freezeUp.last : null,
+		until: input.until > input.asOf ? input.until : input.asOf,
+		weather: futures.length > 0 ? knownWeather(weather, futures) : weather,
+		scenarios: futures,
+		events,
+		readings,
+		memory: input.memory ?? null,
+		members: input.members ?? MEMBERS,
+		seed: SEED,
+		...(input.parameters ? { parameters: input.parameters } : {})
+	};
+}
+
+function ofSite(
+	site: SiteSeason,
+	input: SiteEstimateInput,
+	futures: ScenarioWeather[],
+	{ days, iceOut, kept }: Estimate
+): SiteEstimate {
+	const accounts = sinceAnchor(site.days, site.readings);
+	const byDay = recordedDays(days, site.days, accounts, site.iceOutOn);
 	const asked = days.flatMap((day) => day.recalibrations.filter((each) => each.isAskedAbout));
 	const idsOf = (each: typeof asked) => new Set(each.map(({ readingId }) => readingId));
 	return {
@@ -112,70 +135,10 @@ function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[
 }
 
 /** What is not told by the futures. */
-function knownWeather(site: SiteSeason, futures: readonly ScenarioWeather[]): WeatherDay[] {
+function knownWeather(
+	weather: readonly WeatherDay[],
+	futures: readonly ScenarioWeather[]
+): readonly WeatherDay[] {
 	const from = futures[0]?.days[0]?.on;
-	return from === undefined ? site.weather : site.weather.filter(({ on }) => on < from);
-}
-
-/** Days without a temperature take from the bounds all that they may have melted or failed to grow. */
-function gapsByDay(
-	days: readonly SeasonDay[],
-	accounts: readonly SinceAnchor[]
-): (on: IsoDate) => number {
-	const known = new Map(days.map(({ on }, index) => [on, accounts[index]?.gaps_m ?? 0]));
-	const last_m = accounts.at(-1)?.gaps_m ?? 0;
-	return (on) => known.get(on) ?? last_m;
-}
-
-function lowered({ spot_m, fiveSpots_m, total_m }: Bounds, by_m: number): Bounds {
-	return {
-		spot_m: Math.max(0, spot_m - by_m),
-		fiveSpots_m: Math.max(0, fiveSpots_m - by_m),
-		total_m: Math.max(0, total_m - by_m)
-	};
-}
-
-function knownDays(
-	days: readonly SeasonDay[],
-	accounts: readonly SinceAnchor[],
-	estimated: ReadonlyMap<IsoDate, EstimatedDay>
-): SiteDay[] {
-	return days.flatMap((day, index) => {
-		const [own, since] = [estimated.get(day.on), accounts[index]];
-		return own && since ? [siteDay(day, own, since)] : [];
-	});
-}
-
-function siteDay(day: SeasonDay, estimated: EstimatedDay, { gapDays }: SinceAnchor): SiteDay {
-	const { liquidFraction } = day.column;
-	const { quantiles, column, bound, site } = estimated;
-	return {
-		day: { ...day, column: { ...column, liquidFraction } },
-		gapDays,
-		effective_m: quantiles.effective_m.p50 ?? 0,
-		bound,
-		site
-	};
-}
-
-/** From a recorded ice-out on there is no ice, whatever is estimated. */
-function openFrom(iceOutOn: IsoDate | null, day: EstimatedDay): EstimatedDay {
-	if (iceOutOn === null || day.on < iceOutOn) return day;
-	const none = { p05: 0, p10: 0, p50: 0, p90: 0, p95: 0 };
-	return {
-		...day,
-		quantiles: {
-			clear_m: none,
-			white_m: none,
-			snow_m: none,
-			slush_m: none,
-			total_m: none,
-			effective_m: none
-		},
-		spot_m: new Float64Array(day.spot_m.length),
-		fiveSpots_m: new Float64Array(day.fiveSpots_m.length),
-		bound: { spot_m: 0, fiveSpots_m: 0, total_m: 0 },
-		column: OPEN_WATER,
-		site: { mean_m: 0, sd_m: 0 }
-	};
+	return from === undefined ? weather : weather.filter(({ on }) => on < from);
 }

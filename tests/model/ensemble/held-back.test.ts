@@ -53,3 +53,11 @@ test('what is shown is never above the bound, nor raised by one hole', () => {
 		})
 	);
 });
+
+test('a copy goes on with what was held back, apart from the first', () => {
+	const show = holdBack();
+	show(0.24, { before_m: 0.2, holes: 1, thinnest_m: null });
+	const copy = show.copy();
+	expect(show(0.25, { before_m: 0.25, holes: 3, thinnest_m: null })).toBe(0.25);
+	expect(copy(0.26, null)).toBeCloseTo(0.22, 9);
+});

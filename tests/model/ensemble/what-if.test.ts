@@ -2,7 +2,15 @@ import { expect, test } from 'vitest';
 import { whatIf } from '#lib/model/ensemble/what-if.ts';
 import { outlook } from '#lib/model/outlook.ts';
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
-import { asked, ownLoad, record, weather, weatherDay } from '../../support/invented-winter.ts';
+import { MEMBERS } from '#lib/model/site-estimate.ts';
+import {
+	asked,
+	ownLoad,
+	reading,
+	record,
+	weather,
+	weatherDay
+} from '../../support/invented-winter.ts';
 
 /** Frost with a little snow, so that there is some to clear or double. */
 const snowy = (from: IsoDate, days: number, air_degC: number) =>
@@ -26,6 +34,14 @@ const ahead = (change: Partial<typeof AS_IT_IS>) =>
 
 test('without a change it is the outlook of as many members', () => {
 	expect(whatIf(INPUT, AS_IT_IS, 100)).toEqual(outlook({ ...INPUT, members: 100 })?.forecast);
+});
+
+test('without a change it is that too where a reading has just raised the bound', () => {
+	const input = { ...INPUT, readings: [reading('2027-01-04', [0.3])] };
+	const plain = outlook(input);
+	expect(whatIf(input, AS_IT_IS, MEMBERS)).toEqual(plain?.forecast);
+	const last = plain?.forecast.days.find(({ on }) => on === INPUT.asOf);
+	expect(last?.bound?.total_m).toBeLessThan((last?.total_m.p10 ?? 0) - 0.005);
 });
 
 test('cleared snow grows more ice, twice the snow less', () => {

@@ -3,6 +3,7 @@ import type { IceColumn } from '../column.ts';
 import type { Quantiles } from '../forecast.ts';
 import { holeEffective_m, holeTotal_m, thicknessHoles } from '../hole.ts';
 import type { Hole, Reading } from '../reading.ts';
+import { finish, type Steps } from '../steps.ts';
 import type { DaySource } from '../weather.ts';
 import { holdBack, type BoundRead, type HeldBack } from './held-back.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
@@ -10,7 +11,7 @@ import { meanOf, varianceOf } from './kalman.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
 import { quantileOfSorted } from './quantiles.ts';
 import { drift_m, type Recalibration } from './recalibrate.ts';
-import { runEnsemble, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
+import { ensembleRun, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
 import type { Holes } from './spots.ts';
 
 /** Layers whose quantiles are told, as {@link Holes} names them. */
@@ -56,6 +57,9 @@ export interface Estimate {
 export interface Kept {
 	days: readonly EstimatedDay[];
 	iceOut: IceOutTracker;
+	holds: Holds;
+	/** Days since a thickness was read last. */
+	sinceRead_d: number;
 	start: EnsembleStart;
 }
 
@@ -70,20 +74,37 @@ export interface EstimateOptions {
 
 /** One run of a site's ensemble, put into what is told of each day. */
 export function estimate(input: EnsembleInput, options: EstimateOptions = {}): Estimate {
+	return finish(estimateSteps(input, options));
+}
+
+/** The same, a day a step. */
+export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): Steps<Estimate> {
 	const { keepOn, resume, onDay } = options;
 	const days = [...(resume?.days ?? [])];
-	const hold: Holds = { spot_m: holdBack(), fiveSpots_m: holdBack(), total_m: holdBack() };
+	const holds = resume ? copyHolds(resume.holds) : noHolds();
 	const iceOut = resume?.iceOut.copy() ?? trackIceOut(input.members);
 	let kept: Kept | null = null;
-	let sinceRead_d = 0;
-	runEnsemble(resume ? { ...input, start: resume.start } : input, (day) => {
+	let sinceRead_d = resume?.sinceRead_d ?? 0;
+	for (const day of ensembleRun(resume ? { ...input, start: resume.start } : input)) {
 		onDay?.(day);
 		iceOut.see(day.on, day.members);
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
-		days.push(estimatedDay(day, input.readings, hold, sinceRead_d++));
-		if (day.on === keepOn) kept = { days: [...days], iceOut: iceOut.copy(), start: day.keep() };
-	});
+		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++));
+		if (day.on === keepOn) {
+			const soFar = { iceOut: iceOut.copy(), holds: copyHolds(holds), sinceRead_d };
+			kept = { days: [...days], ...soFar, start: day.keep() };
+		}
+		yield;
+	}
 	return { days, iceOut: iceOut.window(), kept };
+}
+
+function noHolds(): Holds {
+	return { spot_m: holdBack(), fiveSpots_m: holdBack(), total_m: holdBack() };
+}
+
+function copyHolds({ spot_m, fiveSpots_m, total_m }: Holds): Holds {
+	return { spot_m: spot_m.copy(), fiveSpots_m: fiveSpots_m.copy(), total_m: total_m.copy() };
 }
 
 function estimatedDay(

@@ -9,7 +9,11 @@ export interface BoundRead {
 }
 
 /** Takes in the lower bound of each day, in order, and returns the one to go by. */
-export type HeldBack = (bound_m: number, read: BoundRead | null) => number;
+export interface HeldBack {
+	(bound_m: number, read: BoundRead | null): number;
+	/** The same so far, to go on apart from it. */
+	copy(): HeldBack;
+}
 
 /**
  * Lets a thicker reading raise a lower bound only gradually, and never by one hole alone.
@@ -22,8 +26,12 @@ export type HeldBack = (bound_m: number, read: BoundRead | null) => number;
  * is asked about raises nothing and confirms nothing. Our rule, cautious.
  */
 export function holdBack(): HeldBack {
-	let held_m = 0;
-	return (bound_m, read) => {
+	return holding(0);
+}
+
+function holding(from_m: number): HeldBack {
+	let held_m = from_m;
+	const shown = (bound_m: number, read: BoundRead | null): number => {
 		if (read !== null) {
 			const rise_m = Math.max(0, bound_m - read.before_m);
 			held_m = read.holes === 0 ? held_m + rise_m : rise_m / read.holes;
@@ -31,4 +39,5 @@ export function holdBack(): HeldBack {
 		} else if (bound_m <= 0) held_m = 0;
 		return Math.max(0, bound_m - held_m);
 	};
+	return Object.assign(shown, { copy: () => holding(held_m) });
 }

@@ -74,14 +74,19 @@ export interface EnsembleStart {
  * The same input gives the same answer. Calls back for each day from the first possible freeze-up.
  */
 export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => void): void {
+	for (const day of ensembleRun(input)) onDay(day);
+}
+
+/** The same, a day at a time; each is valid until the next is asked for. */
+export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void, void> {
 	const days = ensembleDays(input);
 	const { start, seed } = input;
 	const ensemble = start ? copyEnsemble(start.ensemble, seed) : begin(input);
 	const drilling = drillingOf(input.members, ensemble.spots);
-	days.forEach((day, index) => {
+	for (const [index, day] of days.entries()) {
 		if (start !== undefined && day.on <= start.on) {
 			if (day.on === start.on && !isHeldOpen(input.events, day.on)) pass(ensemble, day, index);
-			return;
+			continue;
 		}
 		const isOpen = beginDay(ensemble, input.events, day.on);
 		const readings = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
@@ -96,7 +101,7 @@ export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => v
 		if (readings.length > 0) ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
 		const { members, traits, scenarioOf } = ensemble;
 		const holes = drilling.now(members);
-		onDay({
+		yield {
 			on: day.on,
 			source: day.source,
 			members,
@@ -106,9 +111,9 @@ export function runEnsemble(input: EnsembleInput, onDay: (day: EnsembleDay) => v
 			before,
 			recalibrations,
 			keep: () => ({ on: day.on, ensemble: copyEnsemble(ensemble, seed) })
-		});
+		};
 		if (!isOpen) pass(ensemble, day, index);
-	});
+	}
 }
 
 /** Keeps the drilled layers in arrays that are made once. */

@@ -2,7 +2,7 @@ import { meanAir_degC } from '../degree-days.ts';
 import type { Forecast } from '../forecast.ts';
 import type { LoadCase } from '../load-case.ts';
 import { outlook, type OutlookInput } from '../outlook.ts';
-import { siteEstimate } from '../site-estimate.ts';
+import { keptEstimate } from '../site-estimate.ts';
 import { siteSeason } from '../site-season.ts';
 import { snowShare } from '../snow.ts';
 import type { WeatherDay } from '../weather.ts';
@@ -51,8 +51,8 @@ function keptOf(input: OutlookInput, members: number): Kept | null {
 	const known = own.get(members);
 	if (known !== undefined) return known;
 	const site = siteSeason(input);
-	const asked = { ...input, past: input.past ?? [], members, keepOn: input.asOf };
-	const kept = site === null ? null : siteEstimate(site, asked).kept;
+	const kept =
+		site === null ? null : keptEstimate(site, { ...input, past: input.past ?? [], members });
 	own.set(members, kept);
 	return kept;
 }
