@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { dirname, basename } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { baselinePredictions } from '../../src/commands/validate/baseline-spread.ts';
@@ -111,6 +111,33 @@ test('without it a table is printed that names its parameters', () => {
 	expect(stdout).toContain('use the parameters as shipped');
 	expect(stdout).toMatch(/prior invented growth +4 /);
 	expect(stdout).toMatch(/alpha24 all decay +2 /);
+});
+
+test('--report writes a page of pictures beside what is printed', () => {
+	const folder = invented();
+	const called = dirname(folder);
+	const { stdout, stderr, status } = validate(
+		[basename(folder), '--json', '--report', join(basename(folder), 'page.html')],
+		called
+	);
+	expect({ stderr, status }).toEqual({ stderr: '', status: 0 });
+	const { modes } = report.parse(JSON.parse(stdout));
+	const page = readFileSync(join(folder, 'page.html'), 'utf8');
+	expect(page).toContain(`folder “${basename(folder)}”`);
+	expect(page).not.toContain(called);
+	expect(page).toContain(
+		`<th scope="row">prior</th><td>4</td><td>${modes.prior.all.growth.rmse_cm?.toFixed(1)}</td>`
+	);
+});
+
+test.each([
+	['nowhere/page.html', 'ENOENT'],
+	['.', 'it is a folder']
+])('a report that cannot be written to %s is refused before anything is scored', (file, why) => {
+	const { stdout, stderr, status } = validate([invented(), '--report', file]);
+	expect({ stdout, status }).toEqual({ stdout: '', status: 2 });
+	expect(stderr).toContain('the report cannot be written to');
+	expect(stderr).toContain(why);
 });
 
 test('the folder is meant from where the command was called', () => {

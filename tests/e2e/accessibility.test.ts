@@ -1,18 +1,12 @@
-import { readFileSync } from 'node:fs';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { bringAxe, LOOKS, overhang_px, violations } from '../support/axe.ts';
 import { browserPath } from '../support/browser.ts';
 import { csvOf, FROZE_OVER, lakeWithWinter } from '../support/past-winter.ts';
 import { unfold } from '../support/read-page.ts';
 import { story, type Story } from '../support/story.ts';
 
 const app = story();
-const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
-const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-const LOOKS = [360, 1440].flatMap((width) =>
-	(['light', 'dark'] as const).map((colorScheme) => ({ width, colorScheme }))
-);
 
 const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'the lakes': (page) => page.goto('/'),
@@ -75,7 +69,7 @@ for (const [name, visit] of Object.entries(PAGES)) {
 			const page = await app.open('about:blank', { reducedMotion: 'reduce' });
 			await visit(page, app);
 			await unfold(page);
-			await page.evaluate(AXE);
+			await bringAxe(page);
 			for (const { width, colorScheme } of LOOKS) {
 				await page.setViewportSize({ width, height: 800 });
 				await page.emulateMedia({ colorScheme });
@@ -94,26 +88,4 @@ async function ownLoad(page: Page) {
 	await page.getByText('Stored.', { exact: true }).waitFor();
 	await page.getByRole('link', { name: /^Edit/ }).first().click();
 	await page.getByRole('button', { name: /^Store/ }).waitFor();
-}
-
-function violations(page: Page): Promise<string[]> {
-	return page.evaluate(async (levels) => {
-		const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
-		const found = await axe.run({
-			runOnly: { type: 'tag', values: levels },
-			resultTypes: ['violations']
-		});
-		if (found.passes.length < 10) throw new Error('axe has hardly looked at anything');
-		return found.violations.flatMap(({ id, help, nodes }) =>
-			nodes.map((node) => `${id} (${help}): ${node.html.slice(0, 200)} ${node.failureSummary}`)
-		);
-	}, LEVELS);
-}
-
-/** How far the page is wider than its window. */
-function overhang_px(page: Page): Promise<number> {
-	return page.evaluate(() => {
-		const { scrollWidth, clientWidth } = document.documentElement;
-		return Math.max(0, scrollWidth - clientWidth);
-	});
 }

@@ -12,6 +12,24 @@ export function quantileOf(sorted: ArrayLike<number>, share: number): number {
 }
 
 /**
+ * The share whose quantile was observed: the inverse of {@link quantileOf}, 0 below all values and 1
+ * above. Over many observations of an honest ensemble every share is as frequent as any other.
+ */
+export function rankOf(sorted: ArrayLike<number>, observed: number): number {
+	const last = sorted.length - 1;
+	const above = firstAtLeast(sorted, observed);
+	const [low, high] = [sorted[above - 1], sorted[above]];
+	if (low === undefined || high === undefined) return above === 0 ? 0 : 1;
+	return (above - 1 + (observed - low) / (high - low)) / last;
+}
+
+function firstAtLeast(sorted: ArrayLike<number>, limit: number): number {
+	let at = 0;
+	while (at < sorted.length && (sorted[at] ?? NaN) < limit) at += 1;
+	return at;
+}
+
+/**
  * Continuous ranked probability score of an ensemble, in the unit of its values.
  *
  *   crps = 1/n Σ |x_i - y| - 1/(2 n²) Σ Σ |x_i - x_j|

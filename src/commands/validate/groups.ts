@@ -2,7 +2,7 @@ import type { Prediction, Score } from './scores.ts';
 import { score } from './scores.ts';
 
 /** Growth readings up to here are early ice. */
-const EARLY_m = 0.2;
+export const EARLY_m = 0.2;
 
 /** A third of the growth readings of a group, by measured thickness. */
 export interface Third extends Score {

@@ -8,7 +8,7 @@ import type { Knowledge } from './modes.ts';
 import { mean } from './scores.ts';
 
 /** Days after the winter's largest reading on which ice-out is foretold. */
-const LEADS_d = [0, 14, 30] as const;
+export const LEADS_d = [0, 14, 30] as const;
 
 export interface IceOutScore {
 	n: number;

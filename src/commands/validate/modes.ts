@@ -1,7 +1,7 @@
 import type { EnsembleDay } from '#lib/model/ensemble/run.ts';
 import type { Holes } from '#lib/model/ensemble/spots.ts';
 import type { Parameters } from '#lib/model/parameters.ts';
-import { ensembleCrps, quantileOf } from './distribution.ts';
+import { ensembleCrps, quantileOf, rankOf } from './distribution.ts';
 import { followWinter } from './ensemble-winter.ts';
 import type { Case, LakeWinter } from './lake-winter.ts';
 import { casesOf } from './lake-winter.ts';
@@ -22,6 +22,12 @@ export interface Knowledge {
 	usesReadings: boolean;
 }
 
+/** What an ensemble said of a reading. */
+export interface EnsemblePrediction extends Prediction {
+	/** The share of the forecast whose quantile was measured, 0 to 1. */
+	rank: number | null;
+}
+
 /** Weather, freeze-up and the lake's facts; no reading of any kind. */
 export function priorKnowledge(parametersOf: ParametersOf): Knowledge {
 	return { parametersOf, memoryOf: untaught, usesReadings: false };
@@ -31,16 +37,19 @@ export function priorKnowledge(parametersOf: ParametersOf): Knowledge {
  * What is said of every reading before it is taken in. Where readings are used a winter's first ones
  * are not predicted.
  */
-export function predictions(winters: readonly LakeWinter[], knowledge: Knowledge): Prediction[] {
+export function predictions(
+	winters: readonly LakeWinter[],
+	knowledge: Knowledge
+): EnsemblePrediction[] {
 	return winters.flatMap((winter) => ofWinter(winter, knowledge));
 }
 
-function ofWinter(winter: LakeWinter, knowledge: Knowledge): Prediction[] {
+function ofWinter(winter: LakeWinter, knowledge: Knowledge): EnsemblePrediction[] {
 	const { parametersOf, memoryOf, usesReadings } = knowledge;
 	const asked = casesOf([winter]).filter(({ previous }) => !usesReadings || previous !== null);
 	const last = asked.at(-1);
 	if (!last) return [];
-	const said = new Map<Case, Prediction>();
+	const said = new Map<Case, EnsemblePrediction>();
 	const known = {
 		readings: usesReadings ? winter.readings : [],
 		memory: memoryOf(winter),
@@ -59,7 +68,7 @@ function notYetTaken({ before, holes }: EnsembleDay): Holes {
 }
 
 /** What a hole at a random spot would show, and how far that is from what one did show. */
-function ofHoles(of: Case, { total_m, white_m, snow_m }: Holes): Prediction {
+function ofHoles(of: Case, { total_m, white_m, snow_m }: Holes): EnsemblePrediction {
 	const sorted_m = total_m.toSorted();
 	return {
 		of,
@@ -69,11 +78,12 @@ function ofHoles(of: Case, { total_m, white_m, snow_m }: Holes): Prediction {
 		p05_m: quantileOf(sorted_m, 0.05),
 		p10_m: quantileOf(sorted_m, 0.1),
 		p95_m: quantileOf(sorted_m, 0.95),
-		crps_m: ensembleCrps(sorted_m, of.reading.total_m)
+		crps_m: ensembleCrps(sorted_m, of.reading.total_m),
+		rank: rankOf(sorted_m, of.reading.total_m)
 	};
 }
 
-function unanswered(of: Case): Prediction {
+function unanswered(of: Case): EnsemblePrediction {
 	return {
 		of,
 		total_m: null,
@@ -82,6 +92,7 @@ function unanswered(of: Case): Prediction {
 		p05_m: null,
 		p10_m: null,
 		p95_m: null,
-		crps_m: null
+		crps_m: null,
+		rank: null
 	};
 }

@@ -2,17 +2,13 @@ import { baselinePredictions } from './baseline-spread.ts';
 import { baselinesFor } from './baselines.ts';
 import type { PhaseScores } from './groups.ts';
 import { groupScores } from './groups.ts';
-import type { IceOutForecast, IceOutScores } from './ice-out.ts';
-import { iceOutForecasts, iceOutScores } from './ice-out.ts';
+import type { IceOutScores } from './ice-out.ts';
+import { iceOutScores } from './ice-out.ts';
 import { MEMBERS } from './ensemble-winter.ts';
+import type { Findings, Mode, ModeFindings } from './findings.ts';
 import type { LakeWinter } from './lake-winter.ts';
-import { taughtByOtherWinters } from './memories.ts';
-import type { Knowledge, ParametersOf } from './modes.ts';
-import { predictions, priorKnowledge } from './modes.ts';
 import { REFITTED } from './refit.ts';
 import type { Selection } from './selection.ts';
-
-export type Mode = 'prior' | 'learned' | 'recalibrated';
 
 export type ModeScores = PhaseScores & { iceOut: IceOutScores };
 
@@ -44,34 +40,27 @@ const NOTES = [
 export function report(
 	{ winters, leftOut }: Selection,
 	parameters: Report['parameters'],
-	parametersOf: ParametersOf
+	findings: Findings
 ): Report {
-	const prior = priorKnowledge(parametersOf);
-	const learned = { ...prior, memoryOf: taughtByOtherWinters(winters, parametersOf) };
-	const recalibrated = { ...learned, usesReadings: true };
 	return {
 		parameters,
 		notes: [FITTED_NOTES[parameters], ...NOTES],
 		winters: winters.length,
 		leftOut,
 		modes: {
-			prior: modeScores(winters, prior),
-			learned: modeScores(winters, learned),
-			recalibrated: modeScores(winters, recalibrated)
+			prior: modeScores(findings.prior),
+			learned: modeScores(findings.learned),
+			recalibrated: modeScores(findings.recalibrated)
 		},
 		baselines: baselineScores(winters)
 	};
 }
 
-function modeScores(
-	winters: readonly LakeWinter[],
-	knowledge: Knowledge
-): Record<string, ModeScores> {
-	const iceOut: IceOutForecast[] = iceOutForecasts(winters, knowledge);
+function modeScores({ predictions, iceOut }: ModeFindings): Record<string, ModeScores> {
 	const inGroup = (group: string) =>
 		iceOut.filter(({ winter }) => group === 'all' || winter.dataset === group);
 	return Object.fromEntries(
-		Object.entries(groupScores(predictions(winters, knowledge))).map(([group, scores]) => [
+		Object.entries(groupScores(predictions)).map(([group, scores]) => [
 			group,
 			{ ...scores, iceOut: iceOutScores(inGroup(group)) }
 		])

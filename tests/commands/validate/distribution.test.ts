@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { normalQuantile } from '#lib/model/ensemble/normal.ts';
-import { ensembleCrps, quantileOf } from '../../../src/commands/validate/distribution.ts';
+import { ensembleCrps, quantileOf, rankOf } from '../../../src/commands/validate/distribution.ts';
 import { gaussianCrps } from '../../../src/commands/validate/gaussian.ts';
 
 test('quantiles run straight between neighbours', () => {
@@ -32,4 +32,17 @@ test('the crps of many normal members is that of the Gaussian', () => {
 	);
 	for (const observed of [0.2, 0.31, 0.45])
 		expect(ensembleCrps(members, observed)).toBeCloseTo(gaussianCrps(0.3, 0.05, observed), 4);
+});
+
+test('the rank of what was observed is the share whose quantile it is', () => {
+	const sorted = [1, 2, 4, 8, 16];
+	for (const share of [0.1, 0.25, 0.5, 0.9]) {
+		expect(rankOf(sorted, quantileOf(sorted, share))).toBeCloseTo(share, 12);
+	}
+	expect([0, 1, 16, 17].map((observed) => rankOf(sorted, observed))).toEqual([0, 0, 1, 1]);
+});
+
+test('among members without ice a reading without ice ranks lowest', () => {
+	expect(rankOf([0, 0, 0, 0.1], 0)).toBe(0);
+	expect(rankOf([0, 0], 0.2)).toBe(1);
 });
