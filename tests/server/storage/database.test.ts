@@ -62,12 +62,26 @@ test('every table is strict', async () => {
 		WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'kysely%'
 	`.execute(db);
 	expect(rows.map(({ name }) => name).toSorted()).toEqual([
+		'csv_trust',
+		'fetch_log',
+		'fetch_state',
+		'forecast_day',
+		'forecast_hour',
+		'forecast_issue',
 		'hole',
+		'joined_day',
 		'lake',
+		'lake_source',
 		'own_load',
 		'reading',
+		'rejoin',
 		'site',
 		'site_event',
+		'source',
+		'source_day',
+		'source_hour',
+		'source_key',
+		'source_state',
 		'weather_day',
 		'weather_hour',
 		'winter'

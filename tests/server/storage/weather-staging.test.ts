@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import type { Kysely } from 'kysely';
 import type { DayValues, WeatherHour } from '../../../src/lib/model/hours-to-days.ts';
+import { writeJoinedDays } from '../../../src/lib/server/storage/joined-days.ts';
 import type { Database } from '../../../src/lib/server/storage/schema.ts';
 import { commitStaged, readRevision } from '../../../src/lib/server/storage/weather-commit.ts';
 import {
+	readImportedDays,
 	readLastObservedDay,
-	readWeatherDays,
 	readWeatherHours
 } from '../../../src/lib/server/storage/weather-days.ts';
 import {
@@ -59,10 +60,10 @@ async function store(
 test('nothing staged is seen until it is committed', async () => {
 	const { db, lakeId } = await emptyLake();
 	await stageDays(db, 'a', 'daily', [day('2027-01-01', { air_degC: -3 })]);
-	expect(await readWeatherDays(db, lakeId, '2027-01-01', '2027-01-31')).toEqual([]);
+	expect(await readImportedDays(db, lakeId, '2027-01-01', '2027-01-31')).toEqual([]);
 	expect(await commitStaged(db, { lakeId, importId: 'a', revision: 0 })).toBe(true);
-	expect(await readWeatherDays(db, lakeId, '2027-01-01', '2027-01-31')).toMatchObject([
-		{ on: '2027-01-01', source: 'observed', air_degC: -3 }
+	expect(await readImportedDays(db, lakeId, '2027-01-01', '2027-01-31')).toMatchObject([
+		{ on: '2027-01-01', air_degC: -3 }
 	]);
 });
 
@@ -70,7 +71,7 @@ test('a later value replaces an earlier one, an empty cell erases none', async (
 	const { db, lakeId } = await emptyLake();
 	await store(db, lakeId, [day('2027-01-01', { air_degC: -3, precipitation_kg_m2: 4 })]);
 	await store(db, lakeId, [day('2027-01-01', { air_degC: -5, wind_m_s: 2 })]);
-	expect(await readWeatherDays(db, lakeId, '2027-01-01', '2027-01-01')).toMatchObject([
+	expect(await readImportedDays(db, lakeId, '2027-01-01', '2027-01-01')).toMatchObject([
 		{ air_degC: -5, precipitation_kg_m2: 4, wind_m_s: 2 }
 	]);
 });
@@ -92,7 +93,7 @@ test('an import that was prepared on older weather is not written', async () => 
 	await stageDays(db, 'slow', 'daily', [day('2027-01-01', { air_degC: 9 })]);
 	await store(db, lakeId, [day('2027-01-01', { air_degC: -3 })], 'quick');
 	expect(await commitStaged(db, { lakeId, importId: 'slow', revision: 0 })).toBe(false);
-	expect(await readWeatherDays(db, lakeId, '2027-01-01', '2027-01-01')).toMatchObject([
+	expect(await readImportedDays(db, lakeId, '2027-01-01', '2027-01-01')).toMatchObject([
 		{ air_degC: -3 }
 	]);
 });
@@ -102,7 +103,7 @@ test('an import with a value that cannot be is refused whole', async () => {
 	await stageDays(db, 'a', 'daily', [day('2027-01-01', { air_degC: -3 })]);
 	await stageDays(db, 'a', 'daily', [day('2027-01-02', { air_degC: 400 })]);
 	await expect(commitStaged(db, { lakeId, importId: 'a', revision: 0 })).rejects.toThrow('CHECK');
-	expect(await readWeatherDays(db, lakeId, '2027-01-01', '2027-01-31')).toEqual([]);
+	expect(await readImportedDays(db, lakeId, '2027-01-01', '2027-01-31')).toEqual([]);
 	expect(await readRevision(db, lakeId)).toBe(0);
 });
 
@@ -127,7 +128,7 @@ test('what is staged can be summed up, compared and dropped', async () => {
 test('the last observation is the last day with a temperature', async () => {
 	const { db, lakeId } = await emptyLake();
 	expect(await readLastObservedDay(db, lakeId)).toBeNull();
-	await store(db, lakeId, [
+	await writeJoinedDays(db, lakeId, '2027-01-01', '2027-01-03', [
 		day('2027-01-01', { air_degC: -3 }),
 		day('2027-01-02', { min_degC: -9, max_degC: -1 }),
 		day('2027-01-03', { precipitation_kg_m2: 2, min_degC: -4 })

@@ -14,6 +14,7 @@ import { readCsv } from '../weather/csv/read.ts';
 import type { ColumnGuess, CsvOptions, CsvPreview, RowProblem } from '../weather/csv/contract.ts';
 import { stageDaysOfHours } from './hourly-days.ts';
 import { newId } from './ids.ts';
+import { joinChanged } from './joining.ts';
 import { getLake } from './lakes.ts';
 import { nextTurn } from './next-turn.ts';
 import { splitHead } from './split-head.ts';
@@ -80,6 +81,7 @@ export async function importWeather(
 			return refusal(preview, read.rejected, read.rejectedCount);
 		}
 		const replaced = await finish(ctx.db, { lakeId, importId, timeZone }, dryRun);
+		await joinChanged(ctx, lakeId);
 		const repeated = read.accepted - (await countStaged(ctx.db, importId));
 		const span = await summarizeStagedDays(ctx.db, importId);
 		return {

@@ -3,10 +3,12 @@ import type { IsoDate } from '#lib/model/calendar.ts';
 import type { LakeFacts } from '#lib/model/lake.ts';
 import type { ChartSet } from '#lib/model/load-case.ts';
 import type { Context } from '../context.ts';
+import { markAllForJoining } from '../storage/joined-days.ts';
 import * as storage from '../storage/lakes.ts';
 import { between, name, orUnknown } from './fields.ts';
 import { changeTimeZone } from './hourly-days.ts';
 import { newId, slug } from './ids.ts';
+import { joinChanged } from './joining.ts';
 import { isTimeZone, timeZoneAt } from './local-day.ts';
 import { NotFound } from './not-found.ts';
 
@@ -129,6 +131,9 @@ export async function updateLake(
 	});
 	const zone = timeZone ?? timeZoneAt(latitude, longitude);
 	if (zone !== before.timeZone) await changeTimeZone(ctx, id, zone);
+	// The correction of a source's temperatures rests on the lake's elevation.
+	if (same.elevation_m !== before.elevation_m) await markAllForJoining(ctx.db, id);
+	await joinChanged(ctx, id);
 	return getLake(ctx, id);
 }
 

@@ -1,6 +1,7 @@
 import { daysBetween, type IsoDate, type WinterId } from '#lib/model/calendar.ts';
 import type { Context } from '../context.ts';
 import { summarizeWinters } from '../storage/weather-winters.ts';
+import { joinChanged } from './joining.ts';
 import { getLake } from './lakes.ts';
 
 export interface StoredWinter {
@@ -18,6 +19,7 @@ export interface StoredWinter {
 /** A lake's weather by winter, newest first. @throws LakeNotFound */
 export async function storedWeather(ctx: Context, lakeId: string): Promise<StoredWinter[]> {
 	await getLake(ctx, lakeId);
+	await joinChanged(ctx, lakeId);
 	const rows = await summarizeWinters(ctx.db, lakeId);
 	return rows.map(({ winter, from, to, days, wetDays }) => ({
 		winter,

@@ -3,6 +3,7 @@ import type { IsoDate } from '#lib/model/calendar.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { readWeatherDays } from '../storage/weather-days.ts';
+import { joinChanged } from './joining.ts';
 import { getLake } from './lakes.ts';
 
 /** Corrections of what the columns of a weather file were taken for. */
@@ -42,7 +43,7 @@ const HEADER = [
 	'snow_depth_cm'
 ];
 
-/** The stored days, both ends included, hours and daily records joined. @throws LakeNotFound */
+/** The stored days, both ends included, all origins joined. @throws LakeNotFound */
 export async function listWeather(
 	ctx: Context,
 	lakeId: string,
@@ -50,6 +51,7 @@ export async function listWeather(
 	to: IsoDate = '9999-12-31'
 ): Promise<WeatherDay[]> {
 	await getLake(ctx, lakeId);
+	await joinChanged(ctx, lakeId);
 	return readWeatherDays(ctx.db, lakeId, from, to);
 }
 

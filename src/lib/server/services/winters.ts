@@ -6,6 +6,7 @@ import { listReadingRows } from '../storage/readings.ts';
 import { listWeatherMonths } from '../storage/weather-days.ts';
 import { listRecordedWinters, readSiteWinter, writeSiteWinter } from '../storage/winters.ts';
 import { between, isoDate, orUnknown } from './fields.ts';
+import { joinChanged } from './joining.ts';
 import { requireSite } from './sites.ts';
 
 const eventInput = z
@@ -80,6 +81,7 @@ export async function saveSiteWinter(
 /** Winters with a recorded freeze-up, weather or a reading, newest first. */
 export async function listWinters(ctx: Context, lakeId: string, site: string): Promise<WinterId[]> {
 	await requireSite(ctx, lakeId, site);
+	await joinChanged(ctx, lakeId);
 	const recorded = await listRecordedWinters(ctx.db, { lakeId, site });
 	const months = await listWeatherMonths(ctx.db, lakeId);
 	const readings = await listReadingRows(ctx.db, { lakeId, site });

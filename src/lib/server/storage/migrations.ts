@@ -1,21 +1,17 @@
 import { sql, type Kysely, type Migration } from 'kysely';
+import { day, real } from './column-checks.ts';
 import type { Database } from './schema.ts';
+import { weatherSources } from './weather-sources-migration.ts';
 
 /**
  * Every change of the schema in order of its name. Append only: a migration that has run somewhere
- * is never edited.
+ * is never edited. None builds on another but the first, so that a file which has a later one takes
+ * an earlier one as well.
  */
 export const migrations: Record<string, Migration> = {
-	'0001-first-winter': { up: firstWinter }
+	'0001-first-winter': { up: firstWinter },
+	'0003-weather-sources': { up: weatherSources }
 };
-
-/** A day is kept as text; the pattern refuses what would sort wrongly. */
-const day = (column: string) =>
-	`${column} TEXT CHECK (${column} GLOB '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]')`;
-
-/** Infinity would pass a one-sided check, so every number has two ends. SQLite has no NaN. */
-const real = (column: string, low: number, high: number) =>
-	`${column} REAL CHECK (${column} BETWEEN ${low} AND ${high})`;
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {
 	for (const statement of [...lakes(), ...weather(), ...readings()]) {

@@ -1,8 +1,9 @@
 import type { ColumnType, Generated } from 'kysely';
 import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
+import type { SourceTables } from './source-schema.ts';
 
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
-export interface Database {
+export interface Database extends SourceTables {
 	lake: LakeTable;
 	site: { lake_id: string; id: string; name: string };
 	winter: WinterTable;

@@ -1,4 +1,5 @@
 import { sql, type Kysely, type Transaction } from 'kysely';
+import { markAllForJoining, markForJoining } from './joined-days.ts';
 import type { Database } from './schema.ts';
 import { DAY_COLUMNS, HOUR_COLUMNS } from './weather-columns.ts';
 
@@ -18,6 +19,7 @@ export function commitStaged(db: Kysely<Database>, staged: StagedImport): Promis
 		if (!(await takeRevision(tx, staged))) return false;
 		await writeHours(tx, staged);
 		await writeDays(tx, staged);
+		await markStaged(tx, staged);
 		return true;
 	});
 }
@@ -37,6 +39,7 @@ export function commitRebuiltDays(
 			.where('basis', '=', 'hourly')
 			.execute();
 		await writeDays(tx, staged);
+		await markAllForJoining(tx, staged.lakeId);
 		return true;
 	});
 }
@@ -61,6 +64,16 @@ async function takeRevision(
 		.where('weather_revision', '=', revision)
 		.executeTakeFirstOrThrow();
 	return numUpdatedRows === 1n;
+}
+
+/** The days that were written have to be joined with what other origins say of them. */
+async function markStaged(tx: Transaction<Database>, staged: StagedImport): Promise<void> {
+	const span = await tx
+		.selectFrom('staged_day')
+		.select((eb) => [eb.fn.min('day').as('from'), eb.fn.max('day').as('to')])
+		.where('import_id', '=', staged.importId)
+		.executeTakeFirst();
+	if (span?.from && span.to) await markForJoining(tx, staged.lakeId, span.from, span.to);
 }
 
 async function writeHours(tx: Transaction<Database>, staged: StagedImport): Promise<void> {

@@ -1,12 +1,11 @@
 import { sql, type Kysely } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
-import { observedDay } from '#lib/model/observed-day.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Database } from './schema.ts';
 import { DAY_COLUMNS, HOUR_COLUMNS, toDayValues, toHour } from './weather-columns.ts';
 
-/** The lake's days from `from` to `to`, both included, sorted; hours and daily records joined. */
+/** The lake's days from `from` to `to`, both included, sorted; all origins joined by order of trust. */
 export async function readWeatherDays(
 	db: Kysely<Database>,
 	lakeId: string,
@@ -14,25 +13,36 @@ export async function readWeatherDays(
 	to: IsoDate
 ): Promise<WeatherDay[]> {
 	const rows = await db
-		.selectFrom('weather_day')
-		.select(['basis', 'day', ...DAY_COLUMNS])
+		.selectFrom('joined_day')
+		.select(['day', ...DAY_COLUMNS])
 		.where('lake_id', '=', lakeId)
 		.where('day', '>=', from)
 		.where('day', '<=', to)
 		.orderBy('day')
 		.execute();
-	const days = new Map<IsoDate, { hourly: DayValues | null; daily: DayValues | null }>();
-	for (const { basis, ...columns } of rows) {
-		const day = days.get(columns.day) ?? { hourly: null, daily: null };
-		day[basis] = toDayValues(columns);
-		days.set(columns.day, day);
-	}
-	return [...days.values()]
-		.map(({ hourly, daily }) => observedDay(hourly, daily))
-		.filter((day) => day !== null);
+	return rows.map((row) => ({ source: 'observed', ...toDayValues(row) }));
 }
 
-/** Hours from `from_s` to before `to_s`, sorted. */
+/** Daily records that people imported, from `from` to `to`, both included, sorted. */
+export async function readImportedDays(
+	db: Kysely<Database>,
+	lakeId: string,
+	from: IsoDate,
+	to: IsoDate
+): Promise<DayValues[]> {
+	const rows = await db
+		.selectFrom('weather_day')
+		.select(['day', ...DAY_COLUMNS])
+		.where('lake_id', '=', lakeId)
+		.where('basis', '=', 'daily')
+		.where('day', '>=', from)
+		.where('day', '<=', to)
+		.orderBy('day')
+		.execute();
+	return rows.map(toDayValues);
+}
+
+/** Hours that people imported, from `from_s` to before `to_s`, sorted. */
 export async function readWeatherHours(
 	db: Kysely<Database>,
 	lakeId: string,
@@ -50,7 +60,7 @@ export async function readWeatherHours(
 	return rows.map(toHour);
 }
 
-/** First and last hour on record. */
+/** First and last hour that people imported. */
 export async function readHourSpan(
 	db: Kysely<Database>,
 	lakeId: string
@@ -66,7 +76,7 @@ export async function readHourSpan(
 /** Days with a temperature in each year and month, newest first: enough to say which winters have any. */
 export async function listWeatherMonths(db: Kysely<Database>, lakeId: string): Promise<IsoDate[]> {
 	const rows = await db
-		.selectFrom('weather_day')
+		.selectFrom('joined_day')
 		.select(sql<string>`substr(day, 1, 7)`.as('month'))
 		.distinct()
 		.where('lake_id', '=', lakeId)
@@ -82,7 +92,7 @@ export async function readLastObservedDay(
 	lakeId: string
 ): Promise<IsoDate | null> {
 	const row = await db
-		.selectFrom('weather_day')
+		.selectFrom('joined_day')
 		.select((eb) => eb.fn.max('day').as('day'))
 		.where('lake_id', '=', lakeId)
 		.where(hasTemperature)

@@ -13,19 +13,19 @@ export interface WinterWeatherRow {
 	wetDays: number;
 }
 
-/** What is stored of each winter, newest first; daily records and days of hours count once. */
+/** What is stored of each winter, newest first. */
 export async function summarizeWinters(
 	db: Kysely<Database>,
 	lakeId: string
 ): Promise<WinterWeatherRow[]> {
 	const year = sql<number>`CAST(substr(day, 1, 4) AS INTEGER) - (substr(day, 6) < '07-01')`;
 	const rows = await db
-		.selectFrom('weather_day')
+		.selectFrom('joined_day')
 		.select((eb) => [
 			eb.fn.min<string>('day').as('first'),
 			eb.fn.max<string>('day').as('last'),
-			sql<number>`count(DISTINCT day)`.as('days'),
-			sql<number>`count(DISTINCT CASE WHEN precipitation_kg_m2 IS NOT NULL OR snowfall_kg_m2 IS NOT NULL THEN day END)`.as(
+			sql<number>`count(*)`.as('days'),
+			sql<number>`count(CASE WHEN precipitation_kg_m2 IS NOT NULL OR snowfall_kg_m2 IS NOT NULL THEN 1 END)`.as(
 				'wetDays'
 			)
 		])
