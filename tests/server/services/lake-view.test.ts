@@ -123,6 +123,18 @@ test('days past the known weather are told from the climate, with a band that wi
 	expect(width(past.at(-1))).toBeGreaterThan(width(past[0]));
 });
 
+test('all that may come of a winter is told to its end, but nothing past its ice-out', async () => {
+	const { ctx, id } = await lake({ days: 240 });
+	const ahead = await lakeView(ctx, id, { asOf: '2027-02-10', toWinterEnd: true });
+	expect(ahead.outlook?.forecast.days.at(-1)).toMatchObject({ on: '2027-06-30' });
+	expect(ahead.outlook?.forecast.iceOut?.p50).toMatch(/^2027-0[3-6]/);
+	const record = winterInput.parse({ freezeUpOn: FREEZE_UP, iceOutOn: '2027-04-20' });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2026-27', ...record });
+	const options = { winter: '2026-27', asOf: '2027-04-25', toWinterEnd: true };
+	const { outlook } = await lakeView(ctx, id, options);
+	expect(outlook?.forecast.days.at(-1)?.on).toBe('2027-04-25');
+});
+
 test('days after a stretch without weather stay gaps without a thickness', async () => {
 	const { ctx, id } = await lake();
 	const options = { asOf: '2027-02-05', until: '2027-02-10' };

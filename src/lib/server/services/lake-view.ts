@@ -1,12 +1,6 @@
-import {
-	daysBetween,
-	winterOf,
-	winterSpan,
-	type IsoDate,
-	type WinterId
-} from '#lib/model/calendar.ts';
+import { daysBetween, winterSpan, type IsoDate, type WinterId } from '#lib/model/calendar.ts';
 import type { LoadCase } from '#lib/model/load-case.ts';
-import { outlook, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
+import type { Outlook, OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
@@ -17,9 +11,11 @@ import { chartMinimums } from './charts.ts';
 import { getLake, type LakeRecord } from './lakes.ts';
 import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
+import { outlookOf } from './outlooks.ts';
 import { listReadings } from './readings.ts';
 import { siteMemory } from './site-memory.ts';
 import { MAIN_SITE } from './sites.ts';
+import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
 import { getSiteWinter, listWinters } from './winters.ts';
 
 export interface LakeView {
@@ -53,11 +49,8 @@ export interface WeatherSummary {
 	hasPrecipitation: boolean;
 }
 
-export interface ViewOptions {
+export interface ViewOptions extends AskedDays {
 	site?: string;
-	winter?: WinterId;
-	asOf?: IsoDate;
-	until?: IsoDate;
 	/** How numbers enter the texts; metric without. */
 	words?: Words;
 }
@@ -69,7 +62,7 @@ export async function lakeView(
 	options: ViewOptions = {}
 ): Promise<LakeView> {
 	const { known, input } = await gather(ctx, lakeId, options);
-	const estimate = outlook(input);
+	const estimate = await outlookOf(input);
 	const status = statusOf(known.record, known.weather, estimate);
 	return { ...known, status, outlook: status === 'ok' ? estimate : null };
 }
@@ -99,7 +92,7 @@ async function gather(
 	const readings = await listReadings(ctx, lakeId, site, winter);
 	const loads = await listLoads(ctx, lakeId);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
-	const until = options.until ?? asOf;
+	const until = lastTold(options, record, asOf);
 	const earlier = winters.filter((each) => each < winter);
 	const input: OutlookInput = {
 		lakeId,
@@ -133,30 +126,6 @@ async function pastWeather(
 ): Promise<WeatherDay[]> {
 	const from = `${Number(winter.slice(0, 4)) - PAST_WINTERS}-07-01`;
 	return readWeatherDays(ctx.db, lakeId, from, asOf);
-}
-
-/** The winter of the day asked for; of today, the latest up to now that anything is known of. */
-function winterToShow(winters: readonly WinterId[], today: IsoDate, asOf?: IsoDate): WinterId {
-	if (asOf !== undefined) return winterOf(asOf);
-	const current = winterOf(today);
-	return winters.find((winter) => winter <= current) ?? current;
-}
-
-/** The last observation that stands for the winter: of today at most, of the ice-out at most. */
-function defaultAsOf(
-	{ winter, iceOutOn }: SiteWinter,
-	days: readonly WeatherDay[],
-	today: IsoDate
-): IsoDate {
-	const [first, last] = winterSpan(winter);
-	const observed = days.findLast(({ air_degC }) => air_degC !== null)?.on;
-	const ends = [today, last, observed, iceOutOn].filter((on) => typeof on === 'string');
-	return [first, ends.toSorted()[0] ?? first].toSorted()[1] ?? first;
-}
-
-/** A view of the past is not told how old its weather is. */
-function isPresent({ winter, asOf }: ViewOptions, shown: WinterId, today: IsoDate): boolean {
-	return asOf === undefined && (winter === undefined || shown === winterOf(today));
 }
 
 function statusOf(

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { winterSpan, type WinterId } from '#lib/model/calendar.ts';
 import {
 	evidenceOf,
@@ -12,6 +11,7 @@ import type { Context } from '../context.ts';
 import { listReadingRows } from '../storage/readings.ts';
 import { readWeatherDays } from '../storage/weather-days.ts';
 import { readSiteWinter } from '../storage/winters.ts';
+import { ContentCache } from './content-cache.ts';
 import { nextTurn } from './next-turn.ts';
 
 /** Older winters than these teach nothing more. */
@@ -19,8 +19,7 @@ const WINTERS = 10;
 /** Winters whose evidence is kept; each is some dozen kilobytes. */
 const KEPT = 200;
 
-/** By the content it was made from, so that nothing has to tell when that changes. */
-const kept = new Map<string, Evidence[]>();
+const kept = new ContentCache<Evidence[]>(KEPT);
 
 /** What the winters before one taught of a site; `null` without any that has readings and weather. */
 export async function siteMemory(
@@ -61,15 +60,11 @@ async function pastWinter(
 async function evidenceFrom(past: PastWinter, lake: LakeFacts): Promise<Evidence[]> {
 	const { latitude, longitude, elevation_m, area_km2, meanDepth_m, water } = lake;
 	const facts = { latitude, longitude, elevation_m, area_km2, meanDepth_m, water };
-	const key = createHash('sha256')
-		.update(JSON.stringify([facts, past]))
-		.digest('base64');
-	const known = kept.get(key);
-	kept.delete(key);
-	const evidence = known ?? evidenceOf(past, facts);
-	kept.set(key, evidence);
-	for (const oldest of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT)))
-		kept.delete(oldest);
-	if (known === undefined) await nextTurn();
+	let isNew = false;
+	const evidence = kept.get([facts, past], () => {
+		isNew = true;
+		return evidenceOf(past, facts);
+	});
+	if (isNew) await nextTurn();
 	return evidence;
 }

@@ -1,0 +1,36 @@
+import { METRIC_WORDS, type Words } from '#lib/model/words.ts';
+import { outlookSteps, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
+import { ContentCache } from './content-cache.ts';
+import { inTurns } from './in-turns.ts';
+
+/** Answers that are kept: those of some lakes, for their pages and home. Each is half a megabyte. */
+const KEPT = 50;
+
+const kept = new ContentCache<Promise<Outlook | null>>(KEPT);
+
+/**
+ * The outlook of an input, run once for the same input. Nobody may change it: others are given it too.
+ *
+ * One at a time, in slices between which other requests are answered.
+ */
+export function outlookOf(input: OutlookInput): Promise<Outlook | null> {
+	const content = [input, wordsSample(input.words ?? METRIC_WORDS)];
+	return kept.get(content, () => {
+		const answer = inTurns(() => outlookSteps(input));
+		answer.catch(() => kept.forget(content));
+		return answer;
+	});
+}
+
+/** Words are functions, so they are told apart by what they say. */
+function wordsSample(words: Words): string[] {
+	return [
+		words.thickness(0.123),
+		words.requirement(0.123),
+		words.depth(0.123),
+		words.mass(123),
+		words.step(12.3),
+		words.degreeDays(123),
+		words.day('2026-01-23')
+	];
+}
