@@ -78,6 +78,13 @@ test('a reading far from the estimate is named', () => {
 	expect(codes({}, { readings: [far], doubtful: new Set([far.id]) })).toContain('doubtfulReading');
 });
 
+test('white ice is told as the median of what holes would show', () => {
+	const day = seasonDay({ column: column({ clear_m: 0.285, white_m: 0.141 }) });
+	const today = siteDay(day, { white_m: 0.138 });
+	const white = cautions({}, { today }).find((caution) => caution.code === 'whiteIce');
+	expect(white?.text).toMatch(/^13 cm of 42 cm is estimated/);
+});
+
 test('days without a temperature are counted', () => {
 	const today = siteDay(seasonDay(), { gapDays: 1 });
 	const gap = cautions({}, { today }).find((caution) => caution.code === 'gaps');

@@ -269,6 +269,40 @@ test('temperature alone never makes a load expected or reached, readings of thic
 	);
 });
 
+test('past the last weather the snow is as known as it was until then', () => {
+	const late = { asOf: '2027-02-10', until: '2027-02-10' };
+	const answer = look(FROST, late);
+	expect(answer.today).toBeNull();
+	expect(answer.snowKnown).toBe(true);
+	const unreported = asked(FROST).weather.map((day) => ({
+		...day,
+		precipitation_kg_m2: null,
+		snowfall_kg_m2: null
+	}));
+	const unknown = look(FROST, { ...late, weather: unreported });
+	expect(unknown.snowKnown).toBe(false);
+	expect(unknown.forecast.loads.map(({ expectedFrom }) => expectedFrom)).not.toContainEqual(
+		expect.any(String)
+	);
+});
+
+test('it says what days to come go by', () => {
+	const ahead = { until: '2027-03-10' };
+	expect(look(FROST).climate).toBeNull();
+	expect(look(FROST, { ...ahead, past: [] }).climate).toEqual({ pastWinters: 0, hasUsual: true });
+	const winters = (years: readonly number[]) =>
+		years.flatMap((year) =>
+			weather(
+				`${year}-10-01`,
+				Array.from({ length: 200 }, () => -6)
+			)
+		);
+	const one = look(FROST, { ...ahead, past: winters([2024]) });
+	expect(one.climate).toEqual({ pastWinters: 1, hasUsual: true });
+	const four = look(FROST, { ...ahead, past: winters([2021, 2022, 2023, 2024]) });
+	expect(four.climate).toEqual({ pastWinters: 4, hasUsual: false });
+});
+
 test('no load is reached without a reading', () => {
 	fc.assert(
 		fc.property(airs, (air_degC) => {

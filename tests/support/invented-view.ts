@@ -78,6 +78,7 @@ export function inventedOutlook(changes: Partial<Outlook> = {}): Outlook {
 		],
 		warmSpell: { state: 'none', since: null, text: null },
 		floodsWithMoreSnow_m: 0.043,
+		climate: null,
 		...changes
 	};
 }

@@ -78,6 +78,7 @@ export function siteDay(day: SeasonDay, change: Partial<SiteDay> = {}): SiteDay 
 		day,
 		gapDays: 0,
 		effective_m: counts_m,
+		white_m: day.column.white_m,
 		bound: {
 			spot_m: 0.75 * counts_m,
 			fiveSpots_m: (2 / 3) * counts_m,

@@ -23,7 +23,7 @@ export interface CautionInput {
 	asOf: IsoDate;
 	/** Today at the lake where `asOf` may lie behind it. */
 	now: IsoDate;
-	today: Pick<SiteDay, 'day' | 'gapDays'> | null;
+	today: Pick<SiteDay, 'day' | 'gapDays' | 'white_m'> | null;
 	warm: WarmDay | null;
 	isColdSnap: boolean;
 	floodsWith_m: number | null;
@@ -85,7 +85,7 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 	const isFlooding =
 		floodsWith_m !== null && ice_m >= FLOODABLE_m && floodsWith_m < NEAR_FLOODING_m;
 	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
-	const white = `${words.thickness(column.white_m)} of ${words.thickness(ice_m)}`;
+	const white = `${words.thickness(today.white_m)} of ${words.thickness(ice_m)}`;
 	return [
 		...given(column.liquidFraction >= ROTTEN, 'rotting', `Rotting: ${rottenText(column)}`),
 		...given(
@@ -100,7 +100,7 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 		),
 		...given(isFlooding, 'floodingNear', floodingText(floodsWith_m ?? 0, words)),
 		...given(
-			ice_m > 0 && column.white_m >= MUCH_WHITE * ice_m,
+			ice_m > 0 && today.white_m >= MUCH_WHITE * ice_m,
 			'whiteIce',
 			`${white} is estimated to be white ice, which counts half.`
 		),

@@ -5,7 +5,7 @@ import type { ForecastLoad } from './forecast.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { loadDays } from './load-days.ts';
 import { requirement, type Conditions } from './requirement.ts';
-import { bound_m } from './site-day.ts';
+import { bound_m, isSnowKnown } from './site-day.ts';
 import type { SiteEstimate } from './site-estimate.ts';
 import { statusOf } from './status.ts';
 import type { WarmDay } from './warm-day.ts';
@@ -53,7 +53,7 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		rules: asked.rules,
 		status,
 		reason,
-		...(today?.day.snowKnown === false ? NO_DATES : loadDates(days)),
+		...(isSnowKnown(estimate.known, asOf) ? loadDates(days) : NO_DATES),
 		days
 	};
 }

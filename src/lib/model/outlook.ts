@@ -1,6 +1,7 @@
 import { growth_m_d, type AnchorStep } from './anchor-steps.ts';
 import { askSteps, type Asked } from './asked.ts';
 import type { IsoDate } from './calendar.ts';
+import { climateOf, type Climate } from './climate.ts';
 import { cautionsFor } from './cautions.ts';
 import { thawChance } from './ensemble/thaw-chance.ts';
 import { drilledDays, type DrilledDay } from './drilled-day.ts';
@@ -12,6 +13,7 @@ import { LASTS_AMPLE_d } from './reached.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
 import type { SiteEstimateInput } from './site-estimate.ts';
+import { isSnowKnown } from './site-day.ts';
 import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
 import { finish, type Steps } from './steps.ts';
@@ -41,6 +43,7 @@ export interface Outlook {
 	today: SeasonDay | null;
 	/** Change of the estimated whole thickness over the last day, apart from what readings moved. */
 	growth_m_d: number | null;
+	/** On `asOf`, or on the last day before it that is known. */
 	snowKnown: boolean;
 	/** Days without a temperature since freeze-up or the last hole. */
 	gapDays: number;
@@ -48,6 +51,8 @@ export interface Outlook {
 	warmSpell: { state: WarmState; since: IsoDate | null; text: string | null };
 	/** Further snow, as dense as today's, that floods the sheet. */
 	floodsWithMoreSnow_m: number | null;
+	/** What days past the forecast go by; `null` where none are told. */
+	climate: Climate | null;
 }
 
 /**
@@ -69,7 +74,7 @@ export function* outlookSteps(input: OutlookInput): Steps<Outlook | null> {
 		forecast: forecastOf(asked, input),
 		today: today?.day ?? null,
 		growth_m_d: growth_m_d([...estimate.days.values()], input.asOf),
-		snowKnown: today?.day.snowKnown ?? false,
+		snowKnown: isSnowKnown(estimate.known, input.asOf),
 		gapDays: today?.gapDays ?? 0,
 		anchors: estimate.anchors,
 		warmSpell: {
@@ -77,7 +82,8 @@ export function* outlookSteps(input: OutlookInput): Steps<Outlook | null> {
 			since: warm?.since ?? null,
 			text: warm === null ? null : spellText(warm, asked.words)
 		},
-		floodsWithMoreSnow_m: asked.floodsWith_m
+		floodsWithMoreSnow_m: asked.floodsWith_m,
+		climate: climateOf(estimate.scenarios)
 	};
 }
 

@@ -40,6 +40,7 @@ function siteDay(day: SeasonDay, estimated: EstimatedDay, { gapDays }: SinceAnch
 		day: { ...day, column: { ...column, liquidFraction } },
 		gapDays,
 		effective_m: quantiles.effective_m.p50 ?? 0,
+		white_m: quantiles.white_m.p50 ?? 0,
 		bound,
 		site
 	};

@@ -1,3 +1,4 @@
+import type { IsoDate } from './calendar.ts';
 import type { Bounds } from './ensemble/estimate.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
 import type { SeasonDay } from './season.ts';
@@ -10,9 +11,16 @@ export interface SiteDay {
 	gapDays: number;
 	/** Median effective thickness at a random spot. */
 	effective_m: number;
+	/** Median white ice there, which need not be the column's share of the median whole. */
+	white_m: number;
 	bound: Bounds;
 	/** Mean and spread of the site's own effective thickness. */
 	site: { mean_m: number; sd_m: number };
+}
+
+/** Whether the snow of every day was reported, by the last day that is known by `asOf`. */
+export function isSnowKnown(known: readonly SiteDay[], asOf: IsoDate): boolean {
+	return known.findLast(({ day }) => day.on <= asOf)?.day.snowKnown ?? false;
 }
 
 /** Lower bound of effective thickness that a load is judged by. */

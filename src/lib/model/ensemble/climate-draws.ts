@@ -9,6 +9,9 @@ import { usualDays, usualWinter } from './usual-winter.ts';
 /** Past winters that do without the usual climate beside them. Common practice, no source. */
 const ENOUGH_WINTERS = 3;
 
+/** What a scenario is called that goes by no winter of the lake. */
+export const USUAL_CLIMATE = 'usual climate';
+
 /** Climate for one scenario, day by day, by dates of its own. */
 export interface ClimateDraw {
 	name: string;
@@ -53,7 +56,7 @@ export function climateDraws(input: ClimateInput): ClimateDraw[] {
 			wetness: wetness[index] ?? 0
 		};
 		const days = usualWinter(usual, lake.latitude, draw, random);
-		return { name: 'usual climate', days, offset_K: 0 };
+		return { name: USUAL_CLIMATE, days, offset_K: 0 };
 	});
 }
 
