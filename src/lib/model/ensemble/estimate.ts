@@ -8,14 +8,17 @@ import type { DaySource } from '../weather.ts';
 import { holdBack, type BoundRead, type HeldBack } from './held-back.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
 import { meanOf, varianceOf } from './kalman.ts';
+import {
+	lowerBound,
+	median,
+	quantilesOfLayers,
+	sortLayers,
+	type LayerName
+} from './layer-quantiles.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
-import { quantileOfSorted } from './quantiles.ts';
 import { drift_m, type Recalibration } from './recalibrate.ts';
 import { ensembleRun, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
-import type { Holes } from './spots.ts';
-
-/** Layers whose quantiles are told, as {@link Holes} names them. */
-export type LayerName = Exclude<keyof Holes, 'thinnest_m'>;
+import { sorterOf, type Sorter } from './sorted.ts';
 
 /** One day of a site as its ensemble has it, readings of the day taken in. */
 export interface EstimatedDay {
@@ -82,6 +85,7 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 	const { keepOn, resume, onDay } = options;
 	const days = [...(resume?.days ?? [])];
 	const holds = resume ? copyHolds(resume.holds) : noHolds();
+	const sort = sorterOf(input.members);
 	const iceOut = resume?.iceOut.copy() ?? trackIceOut(input.members);
 	let kept: Kept | null = null;
 	let sinceRead_d = resume?.sinceRead_d ?? 0;
@@ -89,7 +93,7 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 		onDay?.(day);
 		iceOut.see(day.on, day.members);
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
-		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++));
+		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++, sort));
 		if (day.on === keepOn) {
 			const soFar = { iceOut: iceOut.copy(), holds: copyHolds(holds), sinceRead_d };
 			kept = { days: [...days], ...soFar, start: day.keep() };
@@ -111,11 +115,12 @@ function estimatedDay(
 	day: EnsembleDay,
 	readings: readonly Reading[],
 	hold: Holds,
-	sinceRead_d: number
+	sinceRead_d: number,
+	sort: Sorter
 ): EstimatedDay {
 	const { holes, before, members, recalibrations } = day;
-	const sorted = sortedLayers(holes);
-	const fiveSpots_m = holes.thinnest_m.toSorted();
+	const sorted = sortLayers(holes, sort);
+	const fiveSpots_m = sort(holes.thinnest_m);
 	const effective = effectiveOf(members);
 	const column = meanColumn(members, median(sorted.total_m), median(sorted.snow_m));
 	const count = countedHoles(recalibrations, readings);
@@ -124,7 +129,7 @@ function estimatedDay(
 		layer === undefined
 			? null
 			: {
-					before_m: lowerBound(layer.toSorted()),
+					before_m: lowerBound(sort(layer)),
 					holes: count,
 					thinnest_m: thin.length > 0 ? Math.min(...thin.map(of)) : null
 				};
@@ -151,7 +156,7 @@ function estimatedDay(
 			mean_m: meanOf(effective),
 			sd_m: Math.hypot(spreadOf(effective), drift_m(sinceRead_d))
 		},
-		before_m: before === null ? null : median(before.total_m.toSorted()),
+		before_m: before === null ? null : median(sort(before.total_m)),
 		recalibrations
 	};
 }
@@ -178,45 +183,6 @@ function thinHoles(
 	const thin = recalibrations.filter(({ off }) => (off ?? 0) < 0);
 	const ids = new Set(thin.map(({ readingId }) => readingId));
 	return readings.filter(({ id }) => ids.has(id)).flatMap(thicknessHoles);
-}
-
-type Sorted = Record<LayerName, Float64Array>;
-
-function sortedLayers(holes: Holes): Sorted {
-	return {
-		clear_m: holes.clear_m.toSorted(),
-		white_m: holes.white_m.toSorted(),
-		snow_m: holes.snow_m.toSorted(),
-		slush_m: holes.slush_m.toSorted(),
-		total_m: holes.total_m.toSorted(),
-		effective_m: holes.effective_m.toSorted()
-	};
-}
-
-function quantilesOfLayers(sorted: Sorted): Record<LayerName, Quantiles> {
-	const of = (values: Float64Array): Quantiles => ({
-		p05: quantileOfSorted(values, 0.05),
-		p10: quantileOfSorted(values, 0.1),
-		p50: quantileOfSorted(values, 0.5),
-		p90: quantileOfSorted(values, 0.9),
-		p95: quantileOfSorted(values, 0.95)
-	});
-	return {
-		clear_m: of(sorted.clear_m),
-		white_m: of(sorted.white_m),
-		snow_m: of(sorted.snow_m),
-		slush_m: of(sorted.slush_m),
-		total_m: of(sorted.total_m),
-		effective_m: of(sorted.effective_m)
-	};
-}
-
-function lowerBound(sorted: Float64Array): number {
-	return quantileOfSorted(sorted, 0.1) ?? 0;
-}
-
-function median(sorted: Float64Array): number {
-	return quantileOfSorted(sorted, 0.5) ?? 0;
 }
 
 function spreadOf(values: Float64Array): number {
