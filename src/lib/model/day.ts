@@ -39,7 +39,9 @@ function isDelicate(ice: SiteIce, day: Forcing): boolean {
 function freezeOver(ice: SiteIce, forcing: Forcing, parameters: Parameters): void {
 	const share = coolWater(ice, forcing, parameters);
 	if (share <= 0) return;
-	advance(ice, { ...shareOf(forcing, share), thawing_degCd: 0 }, parameters, false);
+	const rest = shareOf(forcing, share);
+	rest.thawing_degCd = 0;
+	advance(ice, rest, parameters, false);
 }
 
 function advance(

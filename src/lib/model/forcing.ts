@@ -26,14 +26,25 @@ export interface Forcing {
 
 /** A part of a time whose weather was even. */
 export function shareOf(forcing: Forcing, share: number): Forcing {
-	if (share === 1) return forcing;
+	return share === 1 ? forcing : scaled(forcing, share);
+}
+
+/** A copy to be changed in place. */
+export function copyForcing(forcing: Forcing): Forcing {
+	return scaled(forcing, 1);
+}
+
+function scaled(forcing: Forcing, share: number): Forcing {
 	return {
-		...forcing,
 		duration_d: forcing.duration_d * share,
 		freezing_degCd: forcing.freezing_degCd * share,
 		thawing_degCd: forcing.thawing_degCd * share,
+		air_degC: forcing.air_degC,
+		warmFraction: forcing.warmFraction,
 		snowfall_kg_m2: forcing.snowfall_kg_m2 * share,
-		rain_kg_m2: forcing.rain_kg_m2 * share
+		freshSnow_kg_m3: forcing.freshSnow_kg_m3,
+		rain_kg_m2: forcing.rain_kg_m2 * share,
+		sun_W_m2: forcing.sun_W_m2
 	};
 }
 

@@ -80,3 +80,38 @@ export function parametersFor(lake: LakeFacts, fitted: Fitted = FITTED): Paramet
 function between(sheltered: number, exposed: number, share: number): number {
 	return sheltered + (exposed - sheltered) * share;
 }
+
+/**
+ * A copy to be changed in place, field by field.
+ *
+ * Written out, for engines keep the numbers of an object made by a spread in a way that allocates at
+ * each change.
+ */
+export function copyParameters(p: Parameters): { -readonly [name in keyof Parameters]: number } {
+	return {
+		exchange_W_m2K: p.exchange_W_m2K,
+		waterHeat_W_m2: p.waterHeat_W_m2,
+		snowKeptFraction: p.snowKeptFraction,
+		snowConductivityRatio: p.snowConductivityRatio,
+		settledSnow_kg_m3: p.settledSnow_kg_m3,
+		settling_h: p.settling_h,
+		settlingCold_1_K: p.settlingCold_1_K,
+		wetting_kg_m2degCd: p.wetting_kg_m2degCd,
+		wetSnow_kg_m3: p.wetSnow_kg_m3,
+		snowMelt_kg_m2degCd: p.snowMelt_kg_m2degCd,
+		refreezeFraction: p.refreezeFraction,
+		soakedFraction: p.soakedFraction,
+		slushMatrix_kg_m3: p.slushMatrix_kg_m3,
+		snowSpreadFraction: p.snowSpreadFraction,
+		flooding_d: p.flooding_d,
+		iceMelt_m_degCd: p.iceMelt_m_degCd,
+		cloudFraction: p.cloudFraction,
+		snowAlbedo: p.snowAlbedo,
+		whiteAlbedo: p.whiteAlbedo,
+		clearAlbedo: p.clearAlbedo,
+		insideFraction: p.insideFraction,
+		belowFraction: p.belowFraction,
+		skyLoss_W_m2: p.skyLoss_W_m2,
+		breakUp_m: p.breakUp_m
+	};
+}

@@ -1,8 +1,8 @@
 import type { IsoDate } from '../calendar.ts';
 import { advanceDay } from '../day.ts';
-import type { Forcing } from '../forcing.ts';
+import { copyForcing, type Forcing } from '../forcing.ts';
 import type { LakeFacts } from '../lake.ts';
-import type { Parameters } from '../parameters.ts';
+import { copyParameters, type Parameters } from '../parameters.ts';
 import type { Reading } from '../reading.ts';
 import { applyEvent, isHeldOpen } from '../site-events.ts';
 import { hasIce, openSite } from '../site-ice.ts';
@@ -148,7 +148,7 @@ function eachMember(
 	ice: ReturnType<typeof openSite>,
 	act: (i: number, parameters: Parameters) => void
 ): void {
-	const parameters = { ...base };
+	const parameters = copyParameters(base);
 	for (let i = 0; i < members.count; i++) {
 		takeParameters(bent, i, parameters);
 		takeMember(members, i, ice);
@@ -164,7 +164,7 @@ function pass(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void 
 	const { startsOn, scenarioOf, paces, gap, unknownSnow } = ensemble;
 	advancePaces(paces);
 	const ice = openSite();
-	const own: Forcing = { ...first(day.forcings).forcing };
+	const own = copyForcing(first(day.forcings).forcing);
 	eachMember(ensemble, ice, (i, parameters) => {
 		if (index < (startsOn[i] ?? 0)) return;
 		const weather = day.forcings[scenarioOf[i] ?? 0] ?? first(day.forcings);

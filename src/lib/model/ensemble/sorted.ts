@@ -12,14 +12,15 @@ export type Sorter = (values: Float64Array) => Float64Array;
  * sort takes for a thousand; where they crowd the built-in sort takes over.
  */
 export function sorterOf(count: number): Sorter {
-	const interval = new Uint32Array(count);
-	const end = new Uint32Array(count + 1);
+	const interval = new Int32Array(count);
+	const end = new Int32Array(count + 1);
 	return (values) => {
 		const [low, high] = extent(values);
-		const scale = high > low ? (count - 1) / (high - low) : 0;
+		if (!(high > low)) return values.slice();
+		const scale = (count - 1) / (high - low);
 		end.fill(0);
 		for (let i = 0; i < count; i++) {
-			const k = Math.floor(((values[i] ?? 0) - low) * scale);
+			const k = (((values[i] ?? 0) - low) * scale) | 0;
 			interval[i] = k;
 			end[k + 1] = (end[k + 1] ?? 0) + 1;
 		}
@@ -31,7 +32,7 @@ export function sorterOf(count: number): Sorter {
 			sorted[at] = values[i] ?? 0;
 			end[k] = at + 1;
 		}
-		return isMended(sorted) ? sorted : sorted.sort();
+		return isMended(sorted) ? sorted : sorted.toSorted();
 	};
 }
 

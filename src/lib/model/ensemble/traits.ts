@@ -1,7 +1,7 @@
 import type { Parameters } from '../parameters.ts';
 import type { SiteMemory } from './memory.ts';
 import { normalDraws } from './random.ts';
-import { UNCERTAIN } from './uncertain.ts';
+import { UNCERTAIN, type UncertainName } from './uncertain.ts';
 
 /** What makes members differ, as standard normal numbers, one array an uncertain parameter. */
 export interface Traits {
@@ -11,12 +11,8 @@ export interface Traits {
 	readonly winter: Float64Array[];
 }
 
-/** Parameters of every member; those that are not uncertain are shared. */
-export interface MemberParameters {
-	readonly base: Parameters;
-	/** In the order of {@link UNCERTAIN}. */
-	readonly bent: readonly Float64Array[];
-}
+/** The uncertain parameters of every member; the others are shared. */
+export type MemberParameters = Readonly<Record<UncertainName, Float64Array>>;
 
 /** Traits of so many members: from the prior, or from what past winters taught the site. */
 export function drawTraits(
@@ -45,12 +41,13 @@ export function bendParameters(base: Parameters, traits: Traits): MemberParamete
 		const centre = base[name];
 		const ofSite = traits.site[k] ?? new Float64Array();
 		const ofWinter = traits.winter[k] ?? new Float64Array();
-		return Float64Array.from(ofSite, (z, i) => {
+		const values = ofSite.map((z, i) => {
 			const shift = site * z + winter * (ofWinter[i] ?? 0);
 			return scale === 'log' ? centre * Math.exp(shift) : shiftedShare(centre, shift);
 		});
+		return [name, values] as const;
 	});
-	return { base, bent };
+	return Object.fromEntries(bent) as MemberParameters;
 }
 
 function shiftedShare(centre: number, shift: number): number {
@@ -60,19 +57,19 @@ function shiftedShare(centre: number, shift: number): number {
 
 /** Sets the uncertain parameters of one member in a record that holds the shared ones already. */
 export function takeParameters(
-	{ bent }: MemberParameters,
+	of: MemberParameters,
 	i: number,
 	into: { -readonly [name in keyof Parameters]: number }
 ): void {
 	// By name and not in a loop over names: this runs for every member and day.
-	into.exchange_W_m2K = bent[0]?.[i] ?? 0;
-	into.snowKeptFraction = bent[1]?.[i] ?? 0;
-	into.snowConductivityRatio = bent[2]?.[i] ?? 0;
-	into.settledSnow_kg_m3 = bent[3]?.[i] ?? 0;
-	into.waterHeat_W_m2 = bent[4]?.[i] ?? 0;
-	into.soakedFraction = bent[5]?.[i] ?? 0;
-	into.snowSpreadFraction = bent[6]?.[i] ?? 0;
-	into.snowMelt_kg_m2degCd = bent[7]?.[i] ?? 0;
-	into.iceMelt_m_degCd = bent[8]?.[i] ?? 0;
-	into.cloudFraction = bent[9]?.[i] ?? 0;
+	into.exchange_W_m2K = of.exchange_W_m2K[i] ?? 0;
+	into.snowKeptFraction = of.snowKeptFraction[i] ?? 0;
+	into.snowConductivityRatio = of.snowConductivityRatio[i] ?? 0;
+	into.settledSnow_kg_m3 = of.settledSnow_kg_m3[i] ?? 0;
+	into.waterHeat_W_m2 = of.waterHeat_W_m2[i] ?? 0;
+	into.soakedFraction = of.soakedFraction[i] ?? 0;
+	into.snowSpreadFraction = of.snowSpreadFraction[i] ?? 0;
+	into.snowMelt_kg_m2degCd = of.snowMelt_kg_m2degCd[i] ?? 0;
+	into.iceMelt_m_degCd = of.iceMelt_m_degCd[i] ?? 0;
+	into.cloudFraction = of.cloudFraction[i] ?? 0;
 }

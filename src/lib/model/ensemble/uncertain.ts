@@ -20,7 +20,7 @@ export interface Uncertain {
  * lakes unlike the measured ones are still inside; their common size was set so that 90 % bands hold
  * about 90 % of the readings of the measured winters, each lake left out.
  */
-export const UNCERTAIN: readonly Uncertain[] = [
+export const UNCERTAIN = [
 	{ name: 'exchange_W_m2K', scale: 'log', site: 0.175, winter: 0.07 }, // 10 to 30 [R]
 	{ name: 'snowKeptFraction', scale: 'log', site: 0.21, winter: 0.14 }, // half to all, gauge error [M-lo]
 	{ name: 'snowConductivityRatio', scale: 'log', site: 0.14, winter: 0.07 }, // 1 to 2.5 [R]
@@ -31,4 +31,6 @@ export const UNCERTAIN: readonly Uncertain[] = [
 	{ name: 'snowMelt_kg_m2degCd', scale: 'log', site: 0.105, winter: 0.105 }, // 2 to 6 [M-hi]
 	{ name: 'iceMelt_m_degCd', scale: 'log', site: 0.14, winter: 0.14 }, // 0.3 to 1.0 cm [M-med]
 	{ name: 'cloudFraction', scale: 'log', site: 0.07, winter: 0.105 }
-];
+] as const satisfies readonly Uncertain[];
+
+export type UncertainName = (typeof UNCERTAIN)[number]['name'];
