@@ -7,6 +7,7 @@ import type { Forcing } from '#lib/model/forcing.ts';
 import { freeze } from '#lib/model/frost.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { slush_kg_m3 } from '#lib/model/slush.ts';
+import { stepRates } from '#lib/model/step-rates.ts';
 import { snowMass_kg_m2 } from '#lib/model/snow.ts';
 import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
@@ -15,7 +16,7 @@ const EVEN = { ...P, snowSpreadFraction: 0, flooding_d: 1e-6 };
 
 test('snow heavier than the ice can float floods it, until it is afloat again', () => {
 	const ice = site({ clear_m: 0.2, snow_m: 0.3, snowDensity_kg_m3: 200 });
-	flood(ice, weather(), EVEN);
+	flood(ice, stepRates(weather(), EVEN), EVEN);
 	expect(ice.slush_m).toBeGreaterThan(0.05);
 	const density = slush_kg_m3(P.slushMatrix_kg_m3);
 	const buoyancy = buoyancy_kg_m2(ice.clear_m, ice.white_m, ice.slush_m, density);
@@ -25,7 +26,7 @@ test('snow heavier than the ice can float floods it, until it is afloat again', 
 test('flooding in place agrees with the balance of Archimedes', () => {
 	const ice = site({ clear_m: 0.2, snow_m: 0.3, snowDensity_kg_m3: 200 });
 	const expected_m = floodedSlush_m(60, buoyancy_kg_m2(0.2, 0), P.slushMatrix_kg_m3);
-	for (let i = 0; i < 60; i++) flood(ice, weather(), EVEN);
+	for (let i = 0; i < 60; i++) flood(ice, stepRates(weather(), EVEN), EVEN);
 	expect(ice.slush_m).toBeCloseTo(expected_m, 3);
 });
 

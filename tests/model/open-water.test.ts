@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { advanceDay } from '#lib/model/day.ts';
+import { dayRates } from '#lib/model/step-rates.ts';
 import type { Forcing } from '#lib/model/forcing.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { openSite, pictureOf, type SiteIce } from '#lib/model/site-ice.ts';
@@ -54,5 +55,6 @@ function pass(ice: SiteIce, known: Partial<Forcing>): void {
 		rain_kg_m2: 0,
 		sun_W_m2: 0
 	};
-	advanceDay(ice, { ...still, ...known }, P, 4);
+	const day = { ...still, ...known };
+	advanceDay(ice, day, dayRates(day, P, 4), P);
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { addSnow, freshSnow_kg_m3, landSnow_W_mK, pack, removeSnow } from '#lib/model/snow.ts';
-import { settle, snowMass_kg_m2, snowShare, type Snow } from '#lib/model/snow.ts';
+import { settle, snowMass_kg_m2, snowShare, unsettledFraction } from '#lib/model/snow.ts';
+import type { Snow } from '#lib/model/snow.ts';
 
 const layer = (): Snow => ({ snow_m: 0.2, snowDensity_kg_m3: 100 });
 
@@ -12,7 +13,7 @@ test('snow settles from 100 to 143 in a day, 203 in three and 263 in a week [Ver
 	];
 	for (const [days, density] of expected) {
 		const snow = layer();
-		settle(snow, 300, 100, 24 * days);
+		settle(snow, 300, unsettledFraction(100, 24 * days));
 		expect(snow.snowDensity_kg_m3).toBeCloseTo(density, -0.3);
 		expect(snowMass_kg_m2(snow)).toBeCloseTo(20, 12);
 	}
@@ -20,7 +21,7 @@ test('snow settles from 100 to 143 in a day, 203 in three and 263 in a week [Ver
 
 test('snow denser than settled snow does not swell', () => {
 	const snow: Snow = { snow_m: 0.1, snowDensity_kg_m3: 400 };
-	settle(snow, 300, 100, 240);
+	settle(snow, 300, unsettledFraction(100, 240));
 	pack(snow, 10, 350);
 	expect(snow).toEqual({ snow_m: 0.1, snowDensity_kg_m3: 400 });
 });

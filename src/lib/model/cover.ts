@@ -3,18 +3,18 @@ import type { Forcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import type { SiteIce } from './site-ice.ts';
 import { slush_kg_m3, soakedSlush_m } from './slush.ts';
+import type { StepRates } from './step-rates.ts';
 import { addSnow, pack, removeSnow, settle, snowMass_kg_m2 } from './snow.ts';
 
 /**
- * Adds what stays of the snow that falls, and lets the layer settle, slower in the cold.
+ * Adds what stays of the snow that falls, and lets the layer settle.
  *
  * Half of the fall comes before the settling and half after, so that its age is right in the mean.
  */
-export function snowfall(ice: SiteIce, forcing: Forcing, p: Parameters): void {
+export function snowfall(ice: SiteIce, forcing: Forcing, rates: StepRates, p: Parameters): void {
 	const half_kg_m2 = (forcing.snowfall_kg_m2 * p.snowKeptFraction) / 2;
-	const slowing = Math.exp(p.settlingCold_1_K * Math.max(0, -forcing.air_degC));
 	addSnow(ice, half_kg_m2, forcing.freshSnow_kg_m3);
-	settle(ice, p.settledSnow_kg_m3, p.settling_h * slowing, forcing.duration_d * 24);
+	settle(ice, p.settledSnow_kg_m3, rates.unsettledFraction);
 	pack(ice, p.wetting_kg_m2degCd * forcing.thawing_degCd, p.wetSnow_kg_m3);
 	addSnow(ice, half_kg_m2, forcing.freshSnow_kg_m3);
 }
@@ -43,13 +43,12 @@ export function rain(ice: SiteIce, forcing: Forcing, p: Parameters): void {
 }
 
 /** Lets water up through cracks, over some days, where snow weighs more than the sheet can float. */
-export function flood(ice: SiteIce, forcing: Forcing, p: Parameters): void {
+export function flood(ice: SiteIce, rates: StepRates, p: Parameters): void {
 	if (ice.snow_m <= 0) return;
 	const density = slush_kg_m3(p.slushMatrix_kg_m3);
 	const buoyancy = buoyancy_kg_m2(ice.clear_m, ice.white_m, ice.slush_m, density);
 	const excess_kg_m2 = localExcess_kg_m2(snowMass_kg_m2(ice), buoyancy, p.snowSpreadFraction);
-	const arrived = 1 - Math.exp(-forcing.duration_d / p.flooding_d);
-	toSlush(ice, arrived * floodedSlush_m(excess_kg_m2, 0, p.slushMatrix_kg_m3), p);
+	toSlush(ice, rates.arrivedFraction * floodedSlush_m(excess_kg_m2, 0, p.slushMatrix_kg_m3), p);
 }
 
 function soak(ice: SiteIce, water_kg_m2: number, p: Parameters): void {

@@ -4,9 +4,9 @@ import { freeze } from './frost.ts';
 import { coolWater } from './open-water.ts';
 import type { Parameters } from './parameters.ts';
 import { hasIce, type SiteIce } from './site-ice.ts';
+import { FINER, stepRates, type DayRates, type StepRates } from './step-rates.ts';
 import { thaw } from './thaw.ts';
 
-const FINER = 2; // times as many steps where a step can be the end of a layer
 const THIN_m = 0.1;
 
 /**
@@ -19,13 +19,15 @@ const THIN_m = 0.1;
 export function advanceDay(
 	ice: SiteIce,
 	day: Forcing,
-	parameters: Parameters,
-	steps: number
+	{ steps, coarse, fine }: DayRates,
+	parameters: Parameters
 ): void {
-	const parts = isDelicate(ice, day) ? FINER * steps : steps;
+	const isFine = isDelicate(ice, day);
+	const parts = isFine ? FINER * steps : steps;
+	const rates = isFine ? fine : coarse;
 	const part = shareOf(day, 1 / parts);
 	for (let i = 0; i < parts; i++) {
-		if (hasIce(ice)) advance(ice, part, parameters, i % 2 === 1);
+		if (hasIce(ice)) advance(ice, part, rates, parameters, i % 2 === 1);
 		else freezeOver(ice, part, parameters);
 	}
 }
@@ -41,21 +43,22 @@ function freezeOver(ice: SiteIce, forcing: Forcing, parameters: Parameters): voi
 	if (share <= 0) return;
 	const rest = shareOf(forcing, share);
 	rest.thawing_degCd = 0;
-	advance(ice, rest, parameters, false);
+	advance(ice, rest, stepRates(rest, parameters), parameters, false);
 }
 
 function advance(
 	ice: SiteIce,
 	forcing: Forcing,
+	rates: StepRates,
 	parameters: Parameters,
 	isFloodFirst: boolean
 ): void {
 	const before = { snow_m: ice.snow_m, snowDensity_kg_m3: ice.snowDensity_kg_m3 };
-	snowfall(ice, forcing, parameters);
+	snowfall(ice, forcing, rates, parameters);
 	const thawLeft_degCd = melt(ice, forcing, parameters);
 	rain(ice, forcing, parameters);
-	if (isFloodFirst) flood(ice, forcing, parameters);
+	if (isFloodFirst) flood(ice, rates, parameters);
 	freeze(ice, before, forcing, parameters);
-	if (!isFloodFirst) flood(ice, forcing, parameters);
+	if (!isFloodFirst) flood(ice, rates, parameters);
 	thaw(ice, thawLeft_degCd, forcing, parameters);
 }

@@ -7,6 +7,7 @@ import type { Reading } from './reading.ts';
 import { applyEvent } from './site-events.ts';
 import { openSite, pictureOf, type SiteIce } from './site-ice.ts';
 import type { SiteEvent } from './site-winter.ts';
+import { dayRates } from './step-rates.ts';
 
 /** A site between two days of its winter: its ice and what is counted along. Changed in place. */
 export interface RunningSite {
@@ -78,7 +79,7 @@ export function passDay(
 	steps: number
 ): void {
 	const before_m = total_m(site.ice);
-	advanceDay(site.ice, forcing, parameters, steps);
+	advanceDay(site.ice, forcing, dayRates(forcing, parameters, steps), parameters);
 	const after_m = total_m(site.ice);
 	site.melt_m = after_m > site.peak_m ? 0 : site.melt_m + Math.max(0, before_m - after_m);
 	site.peak_m = Math.max(site.peak_m, after_m);

@@ -49,23 +49,24 @@ export function addSnow(snow: Snow, fall_kg_m2: number, fresh_kg_m3: number): vo
 }
 
 /**
- * Settles snow over a time; its mass stays.
+ * Settles snow; its mass stays.
  *
  *   ρ' = ρ_settled - (ρ_settled - ρ) exp(-Δt/τ)
  *
- * Source: [Verseghy1991], there with 300 kg/m³ and 100 h [M-med].
+ * Source: [Verseghy1991], there with 300 kg/m³ and 100 h [M-med]. The part that is left of the
+ * difference is that of {@link unsettledFraction}.
  */
-export function settle(
-	snow: Snow,
-	settled_kg_m3: number,
-	settling_h: number,
-	duration_h: number
-): void {
+export function settle(snow: Snow, settled_kg_m3: number, unsettledFraction: number): void {
 	if (snow.snow_m <= 0 || snow.snowDensity_kg_m3 >= settled_kg_m3) return;
 	const mass_kg_m2 = snowMass_kg_m2(snow);
-	const left = Math.exp(-duration_h / settling_h);
-	snow.snowDensity_kg_m3 = settled_kg_m3 - (settled_kg_m3 - snow.snowDensity_kg_m3) * left;
+	const short_kg_m3 = settled_kg_m3 - snow.snowDensity_kg_m3;
+	snow.snowDensity_kg_m3 = settled_kg_m3 - short_kg_m3 * unsettledFraction;
 	snow.snow_m = mass_kg_m2 / snow.snowDensity_kg_m3;
+}
+
+/** What a time leaves of the difference to settled snow: exp(-Δt/τ). */
+export function unsettledFraction(settling_h: number, duration_h: number): number {
+	return Math.exp(-duration_h / settling_h);
 }
 
 /**

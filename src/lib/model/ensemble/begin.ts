@@ -18,8 +18,9 @@ export interface Ensemble {
 	/** Day of the season on which each member freezes over. */
 	startsOn: Uint16Array;
 	scenarioOf: Uint16Array;
-	/** What a day nobody reported may have done, and what unknown snow may be, as normal deviates. */
+	/** What a day nobody reported may have done, as normal deviates. */
 	gap: Float64Array;
+	/** Snow that nobody reported, in the usual amount. */
 	unknownSnow: Float64Array;
 	spots: Spots;
 	random: () => number;
@@ -27,6 +28,8 @@ export interface Ensemble {
 	drawn: () => number;
 	lastReadIndex: number;
 }
+
+const UNKNOWN_SNOW_SPREAD = 0.6; // of the logarithm of the usual amount [M-lo]
 
 /** An ensemble on the first day it may have frozen over, all in open water. */
 export function begin(input: EnsembleInput): Ensemble {
@@ -48,7 +51,7 @@ export function begin(input: EnsembleInput): Ensemble {
 		),
 		scenarioOf: Uint16Array.from({ length: count }, (_, i) => i % scenarios),
 		gap: normalDraws(count, random),
-		unknownSnow: normalDraws(count, random),
+		unknownSnow: normalDraws(count, random).map((z) => Math.exp(UNKNOWN_SNOW_SPREAD * z)),
 		spots: drawSpots(count, random),
 		random,
 		drawn,
@@ -67,14 +70,7 @@ export function copyEnsemble(ensemble: Ensemble, seed: number): Ensemble {
 			site: traits.site.map((z) => z.slice()),
 			winter: traits.winter.map((z) => z.slice())
 		},
-		paces: {
-			...paces,
-			frost: paces.frost.slice(),
-			thaw: paces.thaw.slice(),
-			frostFactor: paces.frostFactor.slice(),
-			thawFactor: paces.thawFactor.slice(),
-			random
-		},
+		paces: { ...paces, frost: paces.frost.slice(), thaw: paces.thaw.slice(), random },
 		random,
 		drawn
 	};

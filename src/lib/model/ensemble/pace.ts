@@ -17,8 +17,6 @@ const POOL = 4096; // draws that the days share, each day from another place and
 export interface Paces {
 	readonly frost: Float64Array;
 	readonly thaw: Float64Array;
-	readonly frostFactor: Float64Array;
-	readonly thawFactor: Float64Array;
 	readonly pool: Float64Array;
 	readonly random: () => number;
 }
@@ -27,8 +25,6 @@ export function drawPaces(count: number, random: () => number): Paces {
 	return {
 		frost: normalDraws(count, random),
 		thaw: normalDraws(count, random),
-		frostFactor: new Float64Array(count),
-		thawFactor: new Float64Array(count),
 		pool: normalDraws(POOL, random),
 		random
 	};
@@ -36,22 +32,29 @@ export function drawPaces(count: number, random: () => number): Paces {
 
 /** Moves every member's paces on by a day. */
 export function advancePaces(paces: Paces): void {
-	advance(paces.frost, paces.frostFactor, FROST_SPREAD, paces);
-	advance(paces.thaw, paces.thawFactor, THAW_SPREAD, paces);
+	advance(paces.frost, paces);
+	advance(paces.thaw, paces);
+}
+
+/** How much faster than the weather says a member freezes. */
+export function frostFactor({ frost }: Paces, i: number): number {
+	return Math.exp(FROST_SPREAD * (frost[i] ?? 0) - FROST_SPREAD ** 2 / 4);
+}
+
+/** How much faster it thaws. */
+export function thawFactor({ thaw }: Paces, i: number): number {
+	return Math.exp(THAW_SPREAD * (thaw[i] ?? 0) - THAW_SPREAD ** 2 / 4);
 }
 
 const KEPT = Math.exp(-1 / MEMORY_d);
 const FRESH = Math.sqrt(1 - KEPT ** 2);
 
-function advance(pace: Float64Array, factor: Float64Array, spread: number, paces: Paces): void {
-	const { pool, random } = paces;
+function advance(pace: Float64Array, { pool, random }: Paces): void {
 	let at = Math.floor(random() * POOL);
 	// An odd stride visits every place of the pool once before it repeats.
 	const stride = 2 * Math.floor(random() * (POOL / 2)) + 1;
 	for (let i = 0; i < pace.length; i++) {
-		const next = KEPT * (pace[i] ?? 0) + FRESH * (pool[at] ?? 0);
+		pace[i] = KEPT * (pace[i] ?? 0) + FRESH * (pool[at] ?? 0);
 		at = (at + stride) % POOL;
-		pace[i] = next;
-		factor[i] = Math.exp(spread * next - spread ** 2 / 4);
 	}
 }

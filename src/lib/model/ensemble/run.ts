@@ -1,25 +1,20 @@
 import type { IsoDate } from '../calendar.ts';
-import { advanceDay } from '../day.ts';
-import { copyForcing, type Forcing } from '../forcing.ts';
 import type { LakeFacts } from '../lake.ts';
-import { copyParameters, type Parameters } from '../parameters.ts';
+import type { Parameters } from '../parameters.ts';
 import type { Reading } from '../reading.ts';
 import { applyEvent, isHeldOpen } from '../site-events.ts';
-import { hasIce, openSite } from '../site-ice.ts';
+import { openSite } from '../site-ice.ts';
 import type { SiteEvent } from '../site-winter.ts';
 import type { DaySource, WeatherDay } from '../weather.ts';
-import { ensembleDays, type EnsembleForcing, type EnsembleWeatherDay } from './forcings.ts';
+import { ensembleDays } from './forcings.ts';
 import { begin, copyEnsemble, type Ensemble } from './begin.ts';
-import { openMembers, putMember, takeMember, type Members } from './members.ts';
+import { openMembers, type Members } from './members.ts';
 import type { SiteMemory } from './memory.ts';
-import { advancePaces, type Paces } from './pace.ts';
+import { eachMember, passDay } from './pass.ts';
 import { recalibrate, type Recalibration } from './recalibrate.ts';
 import type { ScenarioWeather } from './scenarios.ts';
 import { drill, emptyHoles, type Holes, type Spots } from './spots.ts';
-import { bendParameters, takeParameters, type Traits } from './traits.ts';
-
-/** Parts of a day for a member: half those of the single season, an error far inside the spread. */
-export const MEMBER_STEPS = 1;
+import { bendParameters, type Traits } from './traits.ts';
 
 export interface EnsembleInput {
 	lake: LakeFacts;
@@ -85,7 +80,7 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 	const drilling = drillingOf(input.members, ensemble.spots);
 	for (const [index, day] of days.entries()) {
 		if (start !== undefined && day.on <= start.on) {
-			if (day.on === start.on && !isHeldOpen(input.events, day.on)) pass(ensemble, day, index);
+			if (day.on === start.on && !isHeldOpen(input.events, day.on)) passDay(ensemble, day, index);
 			continue;
 		}
 		const isOpen = beginDay(ensemble, input.events, day.on);
@@ -112,7 +107,7 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 			recalibrations,
 			keep: () => ({ on: day.on, ensemble: copyEnsemble(ensemble, seed) })
 		};
-		if (!isOpen) pass(ensemble, day, index);
+		if (!isOpen) passDay(ensemble, day, index);
 	}
 }
 
@@ -141,61 +136,4 @@ function beginDay(ensemble: Ensemble, events: readonly SiteEvent[], on: IsoDate)
 	const isOpen = isHeldOpen(events, on);
 	if (isOpen) Object.assign(ensemble.members, openMembers(ensemble.members.count));
 	return isOpen;
-}
-
-function eachMember(
-	{ members, bent, base }: Ensemble,
-	ice: ReturnType<typeof openSite>,
-	act: (i: number, parameters: Parameters) => void
-): void {
-	const parameters = copyParameters(base);
-	for (let i = 0; i < members.count; i++) {
-		takeParameters(bent, i, parameters);
-		takeMember(members, i, ice);
-		act(i, parameters);
-		putMember(members, i, ice);
-	}
-}
-
-const GAP_m = 0.01; // what a day without a temperature may have done. Our choice.
-const UNKNOWN_SNOW_SPREAD = 0.6; // of the logarithm of the usual amount [M-lo]
-
-function pass(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void {
-	const { startsOn, scenarioOf, paces, gap, unknownSnow } = ensemble;
-	advancePaces(paces);
-	const ice = openSite();
-	const own = copyForcing(first(day.forcings).forcing);
-	eachMember(ensemble, ice, (i, parameters) => {
-		if (index < (startsOn[i] ?? 0)) return;
-		const weather = day.forcings[scenarioOf[i] ?? 0] ?? first(day.forcings);
-		setForcing(own, weather, i, paces, unknownSnow);
-		advanceDay(ice, own, parameters, MEMBER_STEPS);
-		if (!weather.hasAir && hasIce(ice))
-			ice.clear_m = Math.max(0, ice.clear_m + GAP_m * (gap[i] ?? 0));
-	});
-}
-
-function first(forcings: readonly EnsembleForcing[]): EnsembleForcing {
-	const [forcing] = forcings;
-	if (forcing === undefined) throw new RangeError('a day of the ensemble has no weather');
-	return forcing;
-}
-
-/** The day's weather as one member has it. */
-function setForcing(
-	own: Forcing,
-	{ forcing, hasSnow }: EnsembleForcing,
-	i: number,
-	paces: Paces,
-	unknownSnow: Float64Array
-): void {
-	own.freezing_degCd = forcing.freezing_degCd * (paces.frostFactor[i] ?? 1);
-	own.thawing_degCd = forcing.thawing_degCd * (paces.thawFactor[i] ?? 1);
-	own.air_degC = forcing.air_degC;
-	own.warmFraction = forcing.warmFraction;
-	const amount = hasSnow ? 1 : Math.exp(UNKNOWN_SNOW_SPREAD * (unknownSnow[i] ?? 0));
-	own.snowfall_kg_m2 = forcing.snowfall_kg_m2 * amount;
-	own.rain_kg_m2 = forcing.rain_kg_m2 * amount;
-	own.freshSnow_kg_m3 = forcing.freshSnow_kg_m3;
-	own.sun_W_m2 = forcing.sun_W_m2;
 }
