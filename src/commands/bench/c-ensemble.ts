@@ -43,6 +43,7 @@ export function figuresOf({ quantiles, bound, column, site }: EstimatedDay): num
 		),
 		bound.spot_m,
 		bound.fiveSpots_m,
+		bound.total_m,
 		column.snow_m,
 		column.snowDensity_kg_m3,
 		column.slush_m,

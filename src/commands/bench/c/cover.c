@@ -14,6 +14,18 @@ struct site {
 	double clear_m, white_m, slush_m, snow_m, density_kg_m3, liquid, crust_m, water_J_m2;
 };
 
+/* What a step's length and its air alone decide. */
+struct rates {
+	double unsettled, arrived;
+};
+
+static struct rates step_rates(double air_degC, double duration_d, const struct parameters *p)
+{
+	double slowing = exp(p->settlingCold_1_K * fmax(0, -air_degC));
+	return (struct rates){.unsettled = exp(-duration_d * 24 / (p->settling_h * slowing)),
+						  .arrived = 1 - exp(-duration_d / p->flooding_d)};
+}
+
 static double snow_kg_m2(const struct site *s) { return s->snow_m * s->density_kg_m3; }
 
 static void add_snow(struct site *s, double fall_kg_m2, double fresh_kg_m3)
@@ -24,12 +36,11 @@ static void add_snow(struct site *s, double fall_kg_m2, double fresh_kg_m3)
 	s->density_kg_m3 = mass / s->snow_m;
 }
 
-static void settle(struct site *s, const struct forcing *f, const struct parameters *p)
+static void settle(struct site *s, double unsettled, const struct parameters *p)
 {
 	if (s->snow_m <= 0 || s->density_kg_m3 >= p->settledSnow_kg_m3) return;
-	double mass = snow_kg_m2(s), slowing = exp(p->settlingCold_1_K * fmax(0, -f->air_degC));
-	double left = exp(-f->duration_d * 24 / (p->settling_h * slowing));
-	s->density_kg_m3 = p->settledSnow_kg_m3 - (p->settledSnow_kg_m3 - s->density_kg_m3) * left;
+	double mass = snow_kg_m2(s);
+	s->density_kg_m3 = p->settledSnow_kg_m3 - (p->settledSnow_kg_m3 - s->density_kg_m3) * unsettled;
 	s->snow_m = mass / s->density_kg_m3;
 }
 
@@ -41,11 +52,12 @@ static void pack(struct site *s, double part_kg_m2, double packed_kg_m3)
 	s->snow_m = mass / s->density_kg_m3;
 }
 
-static void snow_fall(struct site *s, const struct forcing *f, const struct parameters *p)
+static void snow_fall(struct site *s, const struct forcing *f, const struct rates *r,
+					  const struct parameters *p)
 {
 	double half_kg_m2 = f->snowfall_kg_m2 * p->snowKeptFraction / 2;
 	add_snow(s, half_kg_m2, f->fresh_kg_m3);
-	settle(s, f, p);
+	settle(s, r->unsettled, p);
 	pack(s, p->wetting_kg_m2degCd * f->thawing_degCd, p->wetSnow_kg_m3);
 	add_snow(s, half_kg_m2, f->fresh_kg_m3);
 }
@@ -86,7 +98,7 @@ static double slush_kg_m3(const struct parameters *p)
 	return p->slushMatrix_kg_m3 + (1 - p->slushMatrix_kg_m3 / CLEAR_ICE_kg_m3) * WATER_kg_m3;
 }
 
-static void flood(struct site *s, const struct forcing *f, const struct parameters *p)
+static void flood(struct site *s, const struct rates *r, const struct parameters *p)
 {
 	if (s->snow_m <= 0) return;
 	double load = snow_kg_m2(s);
@@ -99,5 +111,5 @@ static void flood(struct site *s, const struct forcing *f, const struct paramete
 	else if (excess / spread <= 30)
 		excess = spread * log1p(exp(excess / spread));
 	double made_m = fmin(excess * CLEAR_ICE_kg_m3 / WATER_kg_m3, excess) / p->slushMatrix_kg_m3;
-	to_slush(s, made_m * (1 - exp(-f->duration_d / p->flooding_d)), p);
+	to_slush(s, made_m * r->arrived, p);
 }

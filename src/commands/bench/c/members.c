@@ -31,7 +31,7 @@ struct ensemble {
 	struct parameters base;
 	const struct uncertain *uncertain;
 	double *site[UNCERTAIN], *winter[UNCERTAIN], *bent[UNCERTAIN];
-	double *frost, *thaw, *frost_factor, *thaw_factor, *pool;
+	double *frost, *thaw, *pool;
 	struct spots spots;
 	struct random random;
 	int last_read;
@@ -103,8 +103,6 @@ static struct ensemble begin(int count, uint32_t seed, const struct parameters *
 	for (int k = 0; k < UNCERTAIN; k++) e.bent[k] = array(&e, count);
 	e.frost = drawn(&e, count);
 	e.thaw = drawn(&e, count);
-	e.frost_factor = array(&e, count);
-	e.thaw_factor = array(&e, count);
 	e.pool = drawn(&e, POOL);
 	drawn(&e, count); /* days without a temperature */
 	drawn(&e, count); /* days without precipitation */
@@ -113,18 +111,18 @@ static struct ensemble begin(int count, uint32_t seed, const struct parameters *
 	return e;
 }
 
-static void advance_pace(struct ensemble *e, double *pace, double *factor, double spread)
+static void advance_pace(struct ensemble *e, double *pace)
 {
 	const double kept = exp(-1.0 / 5), fresh = sqrt(1 - kept * kept);
 	int at = (int)(draw(&e->random) * POOL);
 	int stride = 2 * (int)(draw(&e->random) * (POOL / 2)) + 1;
 	for (int i = 0; i < e->members.count; i++) {
-		double next = kept * pace[i] + fresh * e->pool[at];
+		pace[i] = kept * pace[i] + fresh * e->pool[at];
 		at = (at + stride) % POOL;
-		pace[i] = next;
-		factor[i] = exp(spread * next - spread * spread / 4);
 	}
 }
+
+static double factor(double pace, double spread) { return exp(spread * pace - spread * spread / 4); }
 
 static struct site take_member(const struct members *m, int i)
 {
@@ -152,17 +150,18 @@ static void put_member(struct members *m, int i, const struct site *s)
 
 static void pass_day(struct ensemble *e, const struct forcing *day)
 {
-	advance_pace(e, e->frost, e->frost_factor, 0.45);
-	advance_pace(e, e->thaw, e->thaw_factor, 0.5);
+	advance_pace(e, e->frost);
+	advance_pace(e, e->thaw);
+	struct day_rates rates = day_rates(day, &e->base, MEMBER_STEPS);
 	struct parameters own = e->base;
 	for (int i = 0; i < e->members.count; i++) {
 		for (int k = 0; k < UNCERTAIN; k++)
 			((double *)&own)[(int)e->uncertain[k].at] = e->bent[k][i];
 		struct forcing weather = *day;
-		weather.freezing_degCd *= e->frost_factor[i];
-		weather.thawing_degCd *= e->thaw_factor[i];
+		if (day->freezing_degCd > 0) weather.freezing_degCd *= factor(e->frost[i], 0.45);
+		if (day->thawing_degCd > 0) weather.thawing_degCd *= factor(e->thaw[i], 0.5);
 		struct site s = take_member(&e->members, i);
-		advance_day(&s, &weather, &own, MEMBER_STEPS);
+		advance_day(&s, &weather, &rates, &own);
 		put_member(&e->members, i, &s);
 	}
 }

@@ -1,7 +1,7 @@
 /* Pulling the members to a reading of one hole by the ensemble Kalman filter: see time-ensemble.c. */
 #include "members.c"
 
-/* One hole; what was not measured is NaN. */
+/* One hole, with whole and white ice and the snow beside it. */
 struct reading {
 	double day, total_m, white_share, snow_m;
 };
@@ -25,6 +25,13 @@ struct measured {
 	double *predicted, *perturbation, value, sd, mean, variance, sigma, off;
 };
 
+/* What lies far above what is expected counts less. */
+static double believed_sd(double gap, double variance, double sd)
+{
+	double whole = variance + sd * sd, excess = gap * gap / whole / 9;
+	return excess <= 1 ? sd : sqrt(whole * excess * excess - variance);
+}
+
 static void weigh(struct measured *y, int count)
 {
 	y->mean = mean_of(y->predicted, count);
@@ -35,8 +42,7 @@ static void weigh(struct measured *y, int count)
 	}
 	y->variance /= count - 1;
 	y->off = (y->value - y->mean) / sqrt(y->variance + y->sd * y->sd);
-	double tail = fmax(1, fabs(y->off) / 3);
-	y->sigma = y->sd * tail * tail;
+	y->sigma = y->off > 0 ? believed_sd(y->value - y->mean, y->variance, y->sd) : y->sd;
 }
 
 static void move(double *values, double gain, const struct measured *y, int count)
@@ -112,7 +118,9 @@ static void take_snow(struct ensemble *e, struct measured *y)
 	tidy(m);
 }
 
-static void recalibrate(struct ensemble *e, const struct reading *reading, int day, double *scratch)
+/* Returns by how many standard deviations the thickness was off. */
+static double recalibrate(struct ensemble *e, const struct reading *reading, int day,
+						  double *scratch)
 {
 	int count = e->members.count;
 	double *total_m = scratch + 2 * count;
@@ -123,12 +131,14 @@ static void recalibrate(struct ensemble *e, const struct reading *reading, int d
 	y.value = reading->total_m;
 	y.sd = hypot(0.07 * expected_m, hypot(0.06 * expected_m, 0.01));
 	take_total(e, &y);
+	double off = y.off;
 	y.value = reading->white_share;
 	y.sd = 0.2;
-	if (!isnan(y.value)) take_white_share(e, &y, total_m);
+	take_white_share(e, &y, total_m);
 	y.value = reading->snow_m;
 	y.sd = hypot(0.02, 0.4 * reading->snow_m);
-	if (!isnan(y.value)) take_snow(e, &y);
+	take_snow(e, &y);
 	bend_parameters(e);
 	e->last_read = day;
+	return off;
 }

@@ -131,16 +131,16 @@ static void thaw(struct site *s, double thawing_degCd, const struct forcing *f,
 	if (broken || !has_ice(s)) *s = (struct site){0};
 }
 
-static void advance(struct site *s, const struct forcing *f, const struct parameters *p,
-					int flood_first)
+static void advance(struct site *s, const struct forcing *f, const struct rates *r,
+					const struct parameters *p, int flood_first)
 {
 	double before_m = s->snow_m, before_kg_m3 = s->density_kg_m3;
-	snow_fall(s, f, p);
+	snow_fall(s, f, r, p);
 	double left_degCd = melt_snow(s, f, p);
 	soak(s, f->rain_kg_m2, p);
-	if (flood_first) flood(s, f, p);
+	if (flood_first) flood(s, r, p);
 	freeze(s, before_m, before_kg_m3, f, p);
-	if (!flood_first) flood(s, f, p);
+	if (!flood_first) flood(s, r, p);
 	thaw(s, left_degCd, f, p);
 }
 
@@ -160,7 +160,8 @@ static void freeze_over(struct site *s, const struct forcing *f, const struct pa
 	if (share <= 0) return;
 	struct forcing rest = share_of(*f, share);
 	rest.thawing_degCd = 0;
-	advance(s, &rest, p, 0);
+	struct rates rates = step_rates(rest.air_degC, rest.duration_d, p);
+	advance(s, &rest, &rates, p, 0);
 }
 
 static int is_delicate(const struct site *s, const struct forcing *f)
@@ -169,27 +170,28 @@ static int is_delicate(const struct site *s, const struct forcing *f)
 	return s->snow_m > 0 && f->thawing_degCd > 0;
 }
 
-static void advance_day(struct site *s, const struct forcing *day, const struct parameters *p,
-						int steps)
+/* Rates of a day in so many equal steps, and in twice as many. */
+struct day_rates {
+	int steps;
+	struct rates coarse, fine;
+};
+
+static struct day_rates day_rates(const struct forcing *f, const struct parameters *p, int steps)
 {
-	int parts = is_delicate(s, day) ? 2 * steps : steps;
+	return (struct day_rates){.steps = steps,
+							  .coarse = step_rates(f->air_degC, f->duration_d / steps, p),
+							  .fine = step_rates(f->air_degC, f->duration_d / (2 * steps), p)};
+}
+
+static void advance_day(struct site *s, const struct forcing *day, const struct day_rates *r,
+						const struct parameters *p)
+{
+	int is_fine = is_delicate(s, day), parts = is_fine ? 2 * r->steps : r->steps;
 	struct forcing f = share_of(*day, 1.0 / parts);
 	for (int step = 0; step < parts; step++) {
 		if (has_ice(s))
-			advance(s, &f, p, step % 2);
+			advance(s, &f, is_fine ? &r->fine : &r->coarse, p, step % 2);
 		else
 			freeze_over(s, &f, p);
 	}
-}
-
-static void run_winter(const struct weather *days, int count, double latitude, double elevation_m,
-					   const struct parameters *p, struct site *states)
-{
-	struct site s = {0};
-	for (int i = 0; i < count; i++) {
-		states[i] = s;
-		struct forcing day = day_forcing(&days[i], latitude, elevation_m);
-		advance_day(&s, &day, p, STEPS);
-	}
-	states[count] = s;
 }

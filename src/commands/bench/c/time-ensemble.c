@@ -1,14 +1,14 @@
 /*
  * The model's ensemble in C, for the speed comparison of the benchmark: the same draws, equations and
  * arrays as src/lib/model/ensemble for a site without events, futures and memory, whose days all
- * report a mean temperature, precipitation and snowfall, and whose readings are of one hole. Sources
- * and reasons stand there. Not used by the product.
+ * report a mean temperature, precipitation and snowfall, and whose readings are of one hole with whole
+ * and white ice and snow. Sources and reasons stand there. Not used by the product.
  *
  * Standard input: days, latitude, elevation_m, members, seed, readings, runs; the parameters in the
  * order of struct parameters in cover.c; struct uncertain ten times; struct weather for each day;
  * struct reading for each reading.
  * Standard output, for each day and the one after the last: quantiles of clear, white, snow, slush,
- * total and effective thickness, both lower bounds, the mean column, mean and spread of the site; then
+ * total and effective thickness, three lower bounds, the mean column, mean and spread of the site; then
  * a line with the time of each run in nanoseconds.
  */
 #define _POSIX_C_SOURCE 199309L
@@ -30,7 +30,7 @@ struct winter {
 /* Arrays that a run works with, and how much of each bound is held back. */
 struct desk {
 	struct holes holes, before;
-	double *sorted, *scratch, *thickest_m, *opens_on, held_spot_m, held_five_m;
+	double *sorted, *total_m, *scratch, *thickest_m, *opens_on, held_m[BOUNDS];
 	int *ends;
 };
 
@@ -47,36 +47,40 @@ static struct holes room(double *at, int count)
 						  at + 4 * count, at + 5 * count, at + 6 * count};
 }
 
-static double before_bound(const double *layer, struct desk *d, int count)
+/* Bounds before and after, with what single readings raised held back. */
+static void tell_bounds(struct desk *d, const double *const *sorted, const struct reading *read,
+						double off, struct told *t, int count)
 {
-	sort_into(d->sorted, layer, count, d->ends);
-	return quantile(d->sorted, count, 0.1);
+	const double *before[BOUNDS] = {d->before.effective_m, d->before.thinnest_m, d->before.total_m};
+	for (int k = 0; k < BOUNDS; k++) {
+		struct bound_read hole = {.off = off};
+		if (read) {
+			double white_m = read->white_share * read->total_m;
+			hole.hole_m = k == 2 ? read->total_m : read->total_m - white_m / 2;
+			sort_into(d->sorted, before[k], count, d->ends);
+			hole.before_m = quantile(d->sorted, count, 0.1);
+			if (k == 2) t->before_m = quantile(d->sorted, count, 0.5);
+		}
+		double bound_m = quantile(sorted[k], count, 0.1);
+		t->bound_m[k] = held_back(bound_m, read ? &hole : NULL, &d->held_m[k]);
+	}
 }
 
-static void tell(const struct ensemble *e, struct desk *d, int is_read, double drifted_m,
-				 struct told *t)
+static void tell(const struct ensemble *e, struct desk *d, const struct reading *read, double off,
+				 double drifted_m, struct told *t)
 {
 	int count = e->members.count;
 	const double *layers[LAYERS] = {d->holes.clear_m, d->holes.white_m, d->holes.snow_m,
 									d->holes.slush_m, d->holes.total_m, d->holes.effective_m};
+	double *sorted[LAYERS] = {d->sorted, d->sorted, d->sorted, d->sorted, d->total_m, t->spots};
 	for (int k = 0; k < LAYERS; k++) {
-		double *sorted = k == LAYERS - 1 ? t->spots : d->sorted;
-		sort_into(sorted, layers[k], count, d->ends);
+		sort_into(sorted[k], layers[k], count, d->ends);
 		for (int q = 0; q < SHARES; q++)
-			t->quantiles[k][q] = quantile(sorted, count, SHARE[q]);
+			t->quantiles[k][q] = quantile(sorted[k], count, SHARE[q]);
 	}
 	sort_into(t->five_spots, d->holes.thinnest_m, count, d->ends);
-	double spot_m = 0, five_m = 0;
-	if (is_read) {
-		spot_m = before_bound(d->before.effective_m, d, count);
-		five_m = before_bound(d->before.thinnest_m, d, count);
-		sort_into(d->sorted, d->before.total_m, count, d->ends);
-		t->before_m = quantile(d->sorted, count, 0.5);
-	}
-	double bound_m = quantile(t->spots, count, 0.1);
-	t->spot_m = held_back(bound_m, is_read ? &spot_m : NULL, &d->held_spot_m);
-	bound_m = quantile(t->five_spots, count, 0.1);
-	t->five_spots_m = held_back(bound_m, is_read ? &five_m : NULL, &d->held_five_m);
+	const double *of_bounds[BOUNDS] = {t->spots, t->five_spots, d->total_m};
+	tell_bounds(d, of_bounds, read, off, t, count);
 	mean_column(&e->members, t->quantiles[4][2], t->quantiles[2][2], t->column);
 	site_spread(&e->members, drifted_m, d->scratch, t);
 }
@@ -88,15 +92,17 @@ static void run_days(const struct winter *w, struct ensemble *e, struct desk *d,
 		struct told *t = &told[day];
 		t->spots = allocated(2 * (size_t)w->members);
 		t->five_spots = t->spots + w->members;
-		int is_read = next < w->readings && w->reading[next].day == day;
-		if (is_read) {
+		double off = 0;
+		const struct reading *read = NULL;
+		if (next < w->readings && w->reading[next].day == day) {
+			read = &w->reading[next++];
 			drill(e, &d->before);
-			recalibrate(e, &w->reading[next++], day, d->scratch);
+			off = recalibrate(e, read, day, d->scratch);
 			since_read = 0;
 		}
 		drill(e, &d->holes);
 		see_ice_out(&e->members, day, d->thickest_m, d->opens_on);
-		tell(e, d, is_read, drift_m(since_read++), t);
+		tell(e, d, read, off, drift_m(since_read++), t);
 		if (day == w->days) break;
 		struct forcing f = day_forcing(&w->weather[day], w->latitude, w->elevation_m);
 		pass_day(e, &f);
@@ -106,13 +112,14 @@ static void run_days(const struct winter *w, struct ensemble *e, struct desk *d,
 static void run_ensemble(const struct winter *w, struct told *told)
 {
 	struct ensemble e = begin(w->members, w->seed, &w->parameters, w->uncertain);
-	double *memory = allocated(21 * (size_t)w->members);
+	double *memory = allocated(22 * (size_t)w->members);
 	struct desk d = {.holes = room(memory, w->members),
 					 .before = room(memory + 7 * w->members, w->members),
 					 .sorted = memory + 14 * w->members,
 					 .scratch = memory + 15 * w->members,
 					 .thickest_m = memory + 18 * w->members,
 					 .opens_on = memory + 19 * w->members,
+					 .total_m = memory + 21 * w->members,
 					 .ends = (int *)(memory + 20 * w->members)};
 	run_days(w, &e, &d, told);
 	free(memory);
@@ -153,7 +160,7 @@ static void print_day(const struct told *t)
 {
 	for (int k = 0; k < LAYERS; k++)
 		for (int q = 0; q < SHARES; q++) printf("%.12g ", t->quantiles[k][q]);
-	printf("%.12g %.12g ", t->spot_m, t->five_spots_m);
+	for (int k = 0; k < BOUNDS; k++) printf("%.12g ", t->bound_m[k]);
 	for (int k = 0; k < 6; k++) printf("%.12g ", t->column[k]);
 	printf("%.12g %.12g\n", t->mean_m, t->sd_m);
 }

@@ -15,6 +15,19 @@
 
 #define RUNS 501
 
+static void run_winter(const struct weather *days, int count, double latitude, double elevation_m,
+					   const struct parameters *p, struct site *states)
+{
+	struct site s = {0};
+	for (int i = 0; i < count; i++) {
+		states[i] = s;
+		struct forcing day = day_forcing(&days[i], latitude, elevation_m);
+		struct day_rates rates = day_rates(&day, p, STEPS);
+		advance_day(&s, &day, &rates, p);
+	}
+	states[count] = s;
+}
+
 static int by_value(const void *a, const void *b)
 {
 	double x = *(const double *)a, y = *(const double *)b;

@@ -3,6 +3,7 @@
 
 #define LAYERS 6
 #define SHARES 5
+#define BOUNDS 3 /* of effective thickness at a spot and at the thinnest of five, of the whole */
 
 static const double SHARE[SHARES] = {0.05, 0.1, 0.5, 0.9, 0.95};
 
@@ -13,7 +14,7 @@ struct holes {
 
 struct told {
 	double quantiles[LAYERS][SHARES];
-	double spot_m, five_spots_m; /* lower bounds */
+	double bound_m[BOUNDS];
 	double column[6], mean_m, sd_m, before_m;
 	double *spots, *five_spots; /* sorted, kept to count members from */
 };
@@ -67,7 +68,11 @@ static void sort_into(double *sorted, const double *values, int count, int *ends
 		low = values[i] < low ? values[i] : low;
 		high = values[i] > high ? values[i] : high;
 	}
-	double scale = high > low ? (count - 1) / (high - low) : 0;
+	if (!(high > low)) {
+		memcpy(sorted, values, count * sizeof(double));
+		return;
+	}
+	double scale = (count - 1) / (high - low);
 	memset(ends, 0, (count + 1) * sizeof *ends);
 	for (int i = 0; i < count; i++) ends[(int)((values[i] - low) * scale) + 1]++;
 	for (int k = 1; k < count; k++) ends[k] += ends[k - 1];
@@ -83,12 +88,19 @@ static double quantile(const double *sorted, int count, double share)
 	return low + (at - below) * (high - low);
 }
 
-/* A thicker reading raises a bound only gradually: what `before` and one hole leave held back. */
-static double held_back(double bound_m, const double *before_m, double *held_m)
+/* What one hole did to a bound: the bound without it, by how much it was off, and its height. */
+struct bound_read {
+	double before_m, off, hole_m;
+};
+
+/* A thicker hole raises a bound only gradually, a thinner one holds it down at once. */
+static double held_back(double bound_m, const struct bound_read *read, double *held_m)
 {
-	if (before_m)
-		*held_m = fmax(0, bound_m - *before_m);
-	else if (bound_m <= 0)
+	if (read) {
+		double rise_m = fmax(0, bound_m - read->before_m);
+		*held_m = fabs(read->off) > 3 ? *held_m + rise_m : rise_m;
+		if (read->off < 0) *held_m = fmax(*held_m, bound_m - read->hole_m);
+	} else if (bound_m <= 0)
 		*held_m = 0;
 	return fmax(0, bound_m - *held_m);
 }
