@@ -5,7 +5,11 @@ import { supportOf } from '#lib/model/reached.ts';
 import { METRIC_WORDS } from '#lib/model/words.ts';
 import { load } from '../support/invented-winter.ts';
 
-const open = (effective_m: number): CarriedHole => ({ effective_m, kind: 'open' });
+const open = (effective_m: number): CarriedHole => ({
+	effective_m,
+	kind: 'open',
+	secondHand: false
+});
 const holes = (count: number, effective_m: number): CarriedHole[] =>
 	Array.from({ length: count }, () => open(effective_m));
 

@@ -10,7 +10,11 @@ import { MINIMUMS, column, load, seasonDays, siteDay } from '../support/invented
 const HOLES: DrilledDay = {
 	on: '2027-01-11',
 	age_d: 0,
-	holes: Array.from({ length: 5 }, () => ({ effective_m: 0.3, kind: 'open' as const })),
+	holes: Array.from({ length: 5 }, () => ({
+		effective_m: 0.3,
+		kind: 'open' as const,
+		secondHand: false
+	})),
 	hasFlooded: false,
 	hasThawed: false,
 	hadSpell: false,

@@ -183,6 +183,7 @@ export function inventedReading(changes: Partial<Reading> = {}): Reading {
 		],
 		core: 'sound',
 		by: null,
+		secondHand: false,
 		remark: null,
 		...changes
 	};

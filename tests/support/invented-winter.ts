@@ -147,6 +147,7 @@ export function reading(
 		holes: totals_m.map((total_m) => hole({ total_m, clear_m: total_m, white_m: 0, snow_m: 0.02 })),
 		core: null,
 		by: null,
+		secondHand: false,
 		remark: null,
 		...change
 	};

@@ -21,6 +21,7 @@ export function measuredReading(id: string, on: IsoDate, hole: Partial<Hole>): R
 		],
 		core: null,
 		by: null,
+		secondHand: false,
 		remark: null
 	};
 }

@@ -98,6 +98,7 @@ function whiteIceAt(on: IsoDate): Reading {
 		holes: [{ ...hole, total_m: null, freeboard_m: null }],
 		core: null,
 		by: null,
+		secondHand: false,
 		remark: null
 	};
 }

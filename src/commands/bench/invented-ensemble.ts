@@ -54,6 +54,7 @@ function inventedReading(k: number, on: string, column: IceColumn | undefined): 
 		holes: [hole],
 		core: null,
 		by: null,
+		secondHand: false,
 		remark: null
 	};
 }

@@ -82,6 +82,7 @@ export function asReading(scored: ScoredReading): Reading {
 		],
 		core: null,
 		by: null,
+		secondHand: false,
 		remark: null
 	};
 }

@@ -28,15 +28,17 @@ export interface Anchoring {
  * clear and white keep their proportion. At least: lifts a thinner sheet, to 80 % of the depth the
  * tool reached, since one hole may be at a thick spot (spread 20 % [M-lo]). Went through: a fact
  * about its place, changes nothing. A total more than three times the estimate and half a metre
- * above it is set aside as doubtful; one that is too thin always counts.
+ * above it is set aside as doubtful; one that is too thin always counts. What somebody else told sets
+ * nothing here but rot, by a wet or candled core: it pulls the ensemble only.
  */
 export function anchor(column: IceColumn, readings: readonly Reading[]): Anchoring {
-	const measured = readings.filter((reading) => reading.kind === 'measured');
+	const seen = readings.filter((reading) => !reading.secondHand);
+	const measured = seen.filter((reading) => reading.kind === 'measured');
 	const doubtful = measured.filter((reading) => isDoubtful(column, reading));
 	const believed = measured.filter((reading) => !doubtful.includes(reading) && saysMore(reading));
 	const means = holeMeans(believed.flatMap((reading) => reading.holes));
-	const set = withCores(withMeans(column, means), believed);
-	const lifting = readings.filter(
+	const set = withCores(withMeans(column, means), [...believed, ...rotToldOf(readings)]);
+	const lifting = seen.filter(
 		(reading) => reading.kind === 'atLeast' && lowerLimit_m(reading) > total_m(set)
 	);
 	const lifted = lifting.length > 0 ? withTotal(set, Math.max(...lifting.map(lowerLimit_m))) : set;
@@ -46,6 +48,10 @@ export function anchor(column: IceColumn, readings: readonly Reading[]): Anchori
 		doubtful: doubtful.map((reading) => reading.id),
 		snowMeasured: means.snow_m !== null
 	};
+}
+
+function rotToldOf(readings: readonly Reading[]): Reading[] {
+	return readings.filter(({ secondHand, core }) => secondHand && core !== null && core !== 'sound');
 }
 
 function isDoubtful(column: IceColumn, reading: Reading): boolean {

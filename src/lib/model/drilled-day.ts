@@ -14,6 +14,8 @@ const FLOODED_m = 0.005;
 export interface CarriedHole {
 	effective_m: number;
 	kind: PlaceKind;
+	/** Told by somebody else: it can speak against a status, not for one. */
+	secondHand: boolean;
 }
 
 /** The holes of one day, carried forward to a later one. */
@@ -99,7 +101,11 @@ function carriedHoles(reading: Reading, then: SeasonDay, now: SeasonDay): Carrie
 	return thicknessHoles(reading).flatMap((hole) => {
 		const measured_m = holeEffective_m(hole, then.column);
 		if (measured_m === null) return [];
-		return { effective_m: Math.max(0, measured_m + change_m), kind: placeKind(reading.place) };
+		return {
+			effective_m: Math.max(0, measured_m + change_m),
+			kind: placeKind(reading.place),
+			secondHand: reading.secondHand
+		};
 	});
 }
 

@@ -1,5 +1,5 @@
 import { addDays, type IsoDate } from './calendar.ts';
-import type { DrilledDay } from './drilled-day.ts';
+import type { CarriedHole, DrilledDay } from './drilled-day.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
 import { counted, type Words } from './words.ts';
 
@@ -35,7 +35,8 @@ export function holesFor(load: LoadCase): number {
  * They last seven days; 21 where they clear it one and a half times and nothing has flooded or thawed
  * since; one at a landing or a crack, or for a load whose way meets a wet crack; none at a ridge.
  * Holes of one day count together. Days without a temperature since, or a warm spell that has ended
- * since, end it.
+ * since, end it. Holes that somebody else told do not count for a status, thin ones count against it: our
+ * rule, cautious.
  */
 export function supportOf(
 	load: LoadCase,
@@ -60,16 +61,14 @@ function judge(
 	days: readonly DrilledDay[],
 	words: Words
 ): Support {
-	const holes = day.holes.filter((hole) => counts(hole.kind, day.age_d));
+	const near = day.holes.filter((hole) => counts(hole.kind, day.age_d));
+	const holes = near.filter((hole) => !hole.secondHand);
 	const later = days.filter((other) => other.on > day.on).flatMap((other) => other.holes);
 	const open = later.filter((hole) => hole.kind === 'open');
-	const thinnest_m = Math.min(...[...holes, ...open].map((hole) => hole.effective_m));
+	const thinnest_m = Math.min(...[...near, ...open].map((hole) => hole.effective_m));
 	const lasts_d = lasting_d(load, day, Math.min(thinnest_m, bound_m), required_m);
 	const on = words.day(day.on);
-	if (holes.length < holesFor(load))
-		return lack(
-			`${counted(holesFor(load), 'hole')} are asked, ${counted(holes.length, 'hole')} of ${on} count`
-		);
+	if (holes.length < holesFor(load)) return lack(tooFew(load, holes, near, on));
 	if (day.age_d > lasts_d)
 		return lack(
 			`the holes of ${on} are ${day.age_d} days old and count for ${counted(lasts_d, 'day')}`
@@ -84,6 +83,17 @@ function judge(
 	const isOpen = holes.filter((hole) => hole.kind === 'open').length >= holesFor(load);
 	const until = addDays(day.on, isOpen ? lasts_d : LASTS_AT_EDGE_d);
 	return { isSupported: true, on: day.on, holes: holes.length, thinnest_m, bound_m, until };
+}
+
+function tooFew(
+	load: LoadCase,
+	holes: readonly CarriedHole[],
+	near: readonly CarriedHole[],
+	on: string
+): string {
+	const asked = `${counted(holesFor(load), 'hole')} are asked, ${counted(holes.length, 'hole')} of ${on} count`;
+	const told = near.length - holes.length;
+	return told > 0 ? `${asked}, not the ${told} that somebody else told` : asked;
 }
 
 function counts(kind: DrilledDay['holes'][number]['kind'], age_d: number): boolean {

@@ -26,5 +26,7 @@ export interface Reading {
 	/** What the ice looked like in the hand. */
 	core: 'sound' | 'wet' | 'candled' | null;
 	by: string | null;
+	/** Told by somebody else: it counts less, and no status rests on it. */
+	secondHand: boolean;
 	remark: string | null;
 }

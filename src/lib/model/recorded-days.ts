@@ -1,6 +1,7 @@
 import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
-import type { Bounds, EstimatedDay } from './ensemble/estimate.ts';
+import type { Bounds } from './ensemble/bounds.ts';
+import type { EstimatedDay } from './ensemble/estimate.ts';
 import type { SeasonDay } from './season.ts';
 import type { SinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';

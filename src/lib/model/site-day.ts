@@ -1,5 +1,5 @@
 import type { IsoDate } from './calendar.ts';
-import type { Bounds } from './ensemble/estimate.ts';
+import type { Bounds } from './ensemble/bounds.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
 import type { SeasonDay } from './season.ts';
 

@@ -50,7 +50,7 @@ export function isRefrozen(warm: WarmDay): boolean {
 	return warm.frost_h >= REFREEZING_h && warm.frost_degCd >= REFREEZING_degCd;
 }
 
-/** True when frost and a hole have ended what was in force. */
+/** True when frost and a hole, not one that somebody else told, have ended what was in force. */
 export function isOver(state: WarmDay, readings: readonly Reading[]): boolean {
 	if (state.state === 'none' || state.badCoreOn !== null) return false;
 	if (state.lastWarmOn === null) return true;
@@ -61,5 +61,5 @@ export function isOver(state: WarmDay, readings: readonly Reading[]): boolean {
 function ends(reading: Reading, state: WarmDay, lastWarmOn: IsoDate): boolean {
 	const isNew = reading.on > lastWarmOn && reading.on <= state.on;
 	const isGood = reading.core === 'sound' || (reading.core === null && !state.hadSunOnBareIce);
-	return isNew && isGood && isDrilled(reading);
+	return isNew && isGood && isDrilled(reading) && !reading.secondHand;
 }

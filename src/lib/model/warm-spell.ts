@@ -80,11 +80,15 @@ function withFrost(state: WarmDay, passed: SpellDay | undefined): WarmDay {
 	};
 }
 
-/** A wet or candled core withholds the status whatever the weather; a sound one lifts that. */
+/**
+ * A wet or candled core withholds the status whatever the weather; a sound one lifts that, unless
+ * somebody else told it.
+ */
 function withCore(state: WarmDay, today: readonly Reading[]): WarmDay {
 	if (today.some((reading) => reading.core === 'wet' || reading.core === 'candled'))
 		return { ...state, state: 'withheld', since: state.since ?? state.on, badCoreOn: state.on };
-	if (today.some((reading) => reading.core === 'sound')) return { ...state, badCoreOn: null };
+	if (today.some((reading) => reading.core === 'sound' && !reading.secondHand))
+		return { ...state, badCoreOn: null };
 	return state;
 }
 

@@ -274,6 +274,7 @@ const anyReading = fc.record({
 	holes: fc.array(anyHole, { maxLength: 3 }),
 	core: fc.constant(null),
 	by: fc.constant(null),
+	secondHand: fc.boolean(),
 	remark: fc.constant(null)
 });
 

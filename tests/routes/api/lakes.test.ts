@@ -63,9 +63,19 @@ test('one reading or an array of them is added, changed and deleted', async () =
 	const two = await call('POST', address, { body: [READING, { ...READING, on: '2026-12-01' }] });
 	expect(((await two.json()) as { ids: string[] }).ids).toHaveLength(2);
 	expect(await json(call('GET', `${address}?winter=2026-27`))).toHaveLength(3);
-	const body = { remark: 'windy', by: null };
+	expect(await json(call('GET', `${address}?winter=2026-27`))).toMatchObject([
+		{ secondHand: false },
+		{},
+		{}
+	]);
+	const body = { remark: 'windy', by: null, secondHand: true };
 	const changed = await call('PATCH', `${address}/${ids[0]}`, { body });
-	expect(await json(changed)).toMatchObject({ id: ids[0], remark: 'windy', holes: [{}, {}] });
+	expect(await json(changed)).toMatchObject({
+		id: ids[0],
+		remark: 'windy',
+		secondHand: true,
+		holes: [{}, {}]
+	});
 	expect((await call('DELETE', `${address}/${ids[0]}`)).status).toBe(204);
 	expect(await json(call('GET', address))).toHaveLength(2);
 });

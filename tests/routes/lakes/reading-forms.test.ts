@@ -22,6 +22,7 @@ const TYPED = {
 	'holes.0.snow_cm': '4',
 	core: 'sound',
 	by: 'M.',
+	secondHand: 'yes',
 	remark: 'grey sky'
 };
 
@@ -54,6 +55,7 @@ test('a reading is stored and shown first in its winter', async () => {
 				holes: [{ total_m: 0.295, snow_m: 0.04, clear_m: null }],
 				core: 'sound',
 				by: 'M.',
+				secondHand: true,
 				remark: 'grey sky'
 			},
 			{ on: '2027-01-05' }

@@ -5,7 +5,7 @@ import { readingsFromCsv, readingsToCsv } from '../../../src/lib/server/services
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 
 const HEADER =
-	'on,place,kind,hole,total_cm,clear_cm,white_cm,snow_cm,slush_cm,freeboard_cm,core,by,remark';
+	'on,place,kind,hole,total_cm,clear_cm,white_cm,snow_cm,slush_cm,freeboard_cm,core,by,secondhand,remark';
 
 async function emptyLake() {
 	const ctx = await freshContext();
@@ -31,6 +31,7 @@ test('what is written is read back as it was', async () => {
 			],
 			core: 'wet',
 			by: '=1+1',
+			secondHand: true,
 			remark: '-5 in the morning'
 		}
 	].map((reading) => readingInput.parse(reading));
@@ -61,16 +62,16 @@ test('no cell of text is taken for a formula by a spreadsheet', async () => {
 	const csv = await readingsToCsv(ctx, lake, 'main');
 	expect(csv.split('\r\n')[0]).toBe(HEADER);
 	expect(csv).not.toMatch(/,[=+@]|,-1/);
-	expect(csv).toContain("2027-01-10,'=cmd,measured,1,20,,,,,,,'=cmd,'=cmd");
+	expect(csv).toContain("2027-01-10,'=cmd,measured,1,20,,,,,,,'=cmd,,'=cmd");
 	expect(csv).toContain('plain,measured');
 });
 
 test('rows of one day, place and kind are holes of one reading', async () => {
 	const { ctx, lake } = await emptyLake();
 	const rows = [
-		'2027-01-10,bay,measured,1,30,,,,,,,A.,',
-		'2027-01-10,bay,measured,2,32,,,,,,sound,,',
-		'2027-01-10,point,measured,1,28,,,,,,,,'
+		'2027-01-10,bay,measured,1,30,,,,,,,A.,,',
+		'2027-01-10,bay,measured,2,32,,,,,,sound,,,',
+		'2027-01-10,point,measured,1,28,,,,,,,,,'
 	];
 	const csv = [HEADER, ...rows].join('\n');
 	const { readings } = await readingsFromCsv(ctx, lake, 'main', csv);
@@ -148,4 +149,28 @@ test.each([
 	const { status, problems } = await readingsFromCsv(ctx, lake, 'main', csv);
 	expect(status).toBe('refused');
 	expect(problems.map((problem) => problem.reason).join()).toContain(reason);
+});
+
+test('holes that were seen and holes that were told stay two readings', async () => {
+	const { ctx, lake } = await emptyLake();
+	const csv = [
+		'on,place,total_cm,secondhand',
+		'2027-01-10,bay,30,',
+		'2027-01-10,bay,36,yes',
+		'2027-01-10,bay,31,No'
+	].join('\n');
+	const { readings } = await readingsFromCsv(ctx, lake, 'main', csv);
+	expect(readings).toMatchObject([
+		{ secondHand: false, holes: [{ total_m: 0.3 }, { total_m: 0.31 }] },
+		{ secondHand: true, holes: [{ total_m: 0.36 }] }
+	]);
+});
+
+test('a word that is neither yes nor no is refused with its line', async () => {
+	const { ctx, lake } = await emptyLake();
+	const csv = 'on,total_cm,secondhand\n2027-01-10,30,maybe';
+	expect(await readingsFromCsv(ctx, lake, 'main', csv)).toMatchObject({
+		status: 'refused',
+		problems: [{ line: 2, reason: 'secondhand is "maybe", which is neither yes nor no' }]
+	});
 });

@@ -21,6 +21,7 @@ const MEASURED = {
 	],
 	core: 'sound',
 	by: 'J.',
+	secondHand: true,
 	remark: 'five steps apart'
 };
 

@@ -5,6 +5,7 @@ import { sql } from 'kysely';
 import { expect, onTestFinished, test } from 'vitest';
 import { openDatabase } from '../../../src/lib/server/storage/database.ts';
 import { insertLake, findLakeRow, type LakeRow } from '../../../src/lib/server/storage/lakes.ts';
+import { listReadingRows } from '../../../src/lib/server/storage/readings.ts';
 
 const LAKE: LakeRow = {
 	id: 'pond',
@@ -98,6 +99,21 @@ test.each([
 ])('the database itself refuses %s', async (_, wrong) => {
 	const db = await open(':memory:');
 	await expect(insertLake(db, { ...LAKE, ...wrong })).rejects.toThrow('CHECK constraint failed');
+});
+
+test('readings stored before it was asked who had seen the holes count as seen', async () => {
+	const path = join(folder(), 'frostledger.db');
+	const old = await openDatabase(path);
+	await insertLake(old, LAKE);
+	await sql`ALTER TABLE reading DROP COLUMN second_hand`.execute(old);
+	await sql`DELETE FROM kysely_migration WHERE name = '0002-second-hand'`.execute(old);
+	await sql`INSERT INTO reading (id, lake_id, site_id, day, kind, created_at)
+		VALUES ('r-1', 'pond', 'main', '2027-01-10', 'measured', '')`.execute(old);
+	await old.destroy();
+	const db = await open(path);
+	const found = await listReadingRows(db, { lakeId: 'pond', site: 'main' });
+	expect(found).toMatchObject([{ id: 'r-1', secondHand: false }]);
+	await expect(sql`UPDATE reading SET second_hand = 2`.execute(db)).rejects.toThrow('CHECK');
 });
 
 test('a file that is no database is named, with what to do', async () => {

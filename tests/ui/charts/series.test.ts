@@ -83,3 +83,8 @@ test('each kind of reading is told apart in words', () => {
 		['not named', 'went through']
 	]);
 });
+
+test('the table of readings says which ones somebody else told', () => {
+	const readings = readingPoints([inventedReading({ secondHand: true })], '2027-02-10');
+	expect(readingsTable(readings, METRIC).rows[0]?.cells[2]).toMatch(/; told by somebody else$/);
+});

@@ -41,8 +41,17 @@ test('several holes come in with their layers, empty rows left out', () => {
 		],
 		core: 'sound',
 		by: null,
+		secondHand: false,
 		remark: null
 	});
+});
+
+test('a tick says that somebody else told it', () => {
+	expect(read({ 'holes.0.total_cm': '20', secondHand: 'yes' }).reading.secondHand).toBe(true);
+	expect(readingValues({ ...STORED, secondHand: true }, METRIC)).toMatchObject({
+		secondHand: 'yes'
+	});
+	expect(readingValues(STORED, METRIC)).toMatchObject({ secondHand: '' });
 });
 
 test('inches become metres', () => {
@@ -137,6 +146,7 @@ const STORED: Reading = {
 	],
 	core: null,
 	by: null,
+	secondHand: false,
 	remark: 'windy'
 };
 

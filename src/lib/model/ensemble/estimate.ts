@@ -1,20 +1,13 @@
 import type { IsoDate } from '../calendar.ts';
 import type { IceColumn } from '../column.ts';
 import type { Quantiles } from '../forecast.ts';
-import { holeEffective_m, holeTotal_m, thicknessHoles } from '../hole.ts';
-import type { Hole, Reading } from '../reading.ts';
+import type { Reading } from '../reading.ts';
 import { finish, type Steps } from '../steps.ts';
 import type { DaySource } from '../weather.ts';
-import { holdBack, type BoundRead, type HeldBack } from './held-back.ts';
+import { boundsOf, copyHolds, noHolds, type Bounds, type Holds } from './bounds.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
 import { meanOf, varianceOf } from './kalman.ts';
-import {
-	lowerBound,
-	median,
-	quantilesOfLayers,
-	sortLayers,
-	type LayerName
-} from './layer-quantiles.ts';
+import { median, quantilesOfLayers, sortLayers, type LayerName } from './layer-quantiles.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
 import { drift_m, type Recalibration } from './recalibrate.ts';
 import { ensembleRun, type EnsembleDay, type EnsembleInput, type EnsembleStart } from './run.ts';
@@ -39,15 +32,6 @@ export interface EstimatedDay {
 	before_m: number | null;
 	recalibrations: readonly Recalibration[];
 }
-
-/** Of effective thickness at a random spot and at the thinnest of five, and of the whole at a spot. */
-export interface Bounds {
-	spot_m: number;
-	fiveSpots_m: number;
-	total_m: number;
-}
-
-type Holds = Record<keyof Bounds, HeldBack>;
 
 export interface Estimate {
 	days: EstimatedDay[];
@@ -103,18 +87,10 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 	return { days, iceOut: iceOut.window(), kept };
 }
 
-function noHolds(): Holds {
-	return { spot_m: holdBack(), fiveSpots_m: holdBack(), total_m: holdBack() };
-}
-
-function copyHolds({ spot_m, fiveSpots_m, total_m }: Holds): Holds {
-	return { spot_m: spot_m.copy(), fiveSpots_m: fiveSpots_m.copy(), total_m: total_m.copy() };
-}
-
 function estimatedDay(
 	day: EnsembleDay,
 	readings: readonly Reading[],
-	hold: Holds,
+	holds: Holds,
 	sinceRead_d: number,
 	sort: Sorter
 ): EstimatedDay {
@@ -123,34 +99,13 @@ function estimatedDay(
 	const fiveSpots_m = sort(holes.thinnest_m);
 	const effective = effectiveOf(members);
 	const column = meanColumn(members, median(sorted.total_m), median(sorted.snow_m));
-	const count = countedHoles(recalibrations, readings);
-	const thin = thinHoles(recalibrations, readings);
-	const read = (layer: Float64Array | undefined, of: HoleHeight): BoundRead | null =>
-		layer === undefined
-			? null
-			: {
-					before_m: lowerBound(sort(layer)),
-					holes: count,
-					thinnest_m: thin.length > 0 ? Math.min(...thin.map(of)) : null
-				};
-	const effectiveHole: HoleHeight = (hole) => holeEffective_m(hole, column) ?? 0;
 	return {
 		on: day.on,
 		source: day.source,
 		quantiles: quantilesOfLayers(sorted),
 		spot_m: sorted.effective_m,
 		fiveSpots_m,
-		bound: {
-			spot_m: hold.spot_m(lowerBound(sorted.effective_m), read(before?.effective_m, effectiveHole)),
-			fiveSpots_m: hold.fiveSpots_m(
-				lowerBound(fiveSpots_m),
-				read(before?.thinnest_m, effectiveHole)
-			),
-			total_m: hold.total_m(
-				lowerBound(sorted.total_m),
-				read(before?.total_m, (hole) => holeTotal_m(hole) ?? 0)
-			)
-		},
+		bound: boundsOf(day, readings, holds, { ...sorted, thinnest_m: fiveSpots_m }, column),
 		column,
 		site: {
 			mean_m: meanOf(effective),
@@ -159,30 +114,6 @@ function estimatedDay(
 		before_m: before === null ? null : median(sort(before.total_m)),
 		recalibrations
 	};
-}
-
-/** Holes of the day's readings that told a thickness and are not asked about. */
-function countedHoles(
-	recalibrations: readonly Recalibration[],
-	readings: readonly Reading[]
-): number {
-	const counted = recalibrations.filter(({ isAskedAbout }) => !isAskedAbout);
-	const ids = new Set(counted.map(({ readingId }) => readingId));
-	return readings
-		.filter(({ id }) => ids.has(id))
-		.reduce((sum, reading) => sum + thicknessHoles(reading).length, 0);
-}
-
-type HoleHeight = (hole: Hole) => number;
-
-/** Holes of readings that were thinner than expected. */
-function thinHoles(
-	recalibrations: readonly Recalibration[],
-	readings: readonly Reading[]
-): readonly Hole[] {
-	const thin = recalibrations.filter(({ off }) => (off ?? 0) < 0);
-	const ids = new Set(thin.map(({ readingId }) => readingId));
-	return readings.filter(({ id }) => ids.has(id)).flatMap(thicknessHoles);
 }
 
 function spreadOf(values: Float64Array): number {

@@ -9,7 +9,7 @@ import { siteSeason } from '../site-season.ts';
 import { quantileOfSorted } from './quantiles.ts';
 
 /**
- * Each measured thickness on the open part of a site, by day, against what had been estimated from the
+ * Each thickness that was measured, not told, on the open part of a site, by day, against what had been estimated from the
  * weather and the readings of the days before. One run of the winter gives them all.
  *
  * Readings of one day are told against the same estimate: none of them helps another.
@@ -39,7 +39,7 @@ function measuredOn(
 	reading: Reading,
 	on: IsoDate
 ): Pick<PredictedReading, 'readingId' | 'measured_m'>[] {
-	if (reading.on !== on || reading.kind !== 'measured') return [];
+	if (reading.on !== on || reading.kind !== 'measured' || reading.secondHand) return [];
 	if (placeKind(reading.place) !== 'open') return [];
 	const measured_m = holeMeans(reading.holes).total_m;
 	return measured_m === null ? [] : [{ readingId: reading.id, measured_m }];

@@ -18,6 +18,8 @@ const WHITE_SHARE_SD = 0.2; // of white ice as seen in a hole about the site's [
 const COVER_LEAST_m = 0.02;
 const COVER_FRACTION = 0.4; // drifts [R] [Sturm2003]; size [M-lo]
 const FREEBOARD_m = 0.02; // of a water level in a hole [M-lo]
+const TOLD_m = 0.03; // as of an estimate instead of a tape in a hole [derived]
+const TOLD_SHARE_SD = 0.3; // half as much again as seen in the hole; our choice
 
 /**
  * A reading taken apart into what it measured. Several holes of one place share the scatter of the
@@ -27,19 +29,29 @@ const FREEBOARD_m = 0.02; // of a water level in a hole [M-lo]
  *
  * h is the thickness expected, not the one measured: else a thin reading would be taken for an exact
  * one and pull harder than a thick one. "Went through" is a fact about its place and says nothing of the site.
+ * What somebody else told has 3 cm more, which its holes share: one memory told them all.
  */
 export function observations(reading: Reading, expected_m: number): Observation[] {
 	if (reading.kind === 'wentThrough') return [];
 	const means = holeMeans(reading.holes);
 	const isLeast = reading.kind === 'atLeast';
-	if (isLeast) return totalOf(reading.holes, means, isLeast, expected_m);
+	const total = totalOf(reading.holes, means, isLeast, expected_m);
+	const found = isLeast ? total : [...total, ...layersOf(reading, means)];
+	return reading.secondHand ? found.map(asTold) : found;
+}
+
+function layersOf({ holes }: Reading, means: HoleMeans): Observation[] {
 	return [
-		...totalOf(reading.holes, means, isLeast, expected_m),
 		...whiteOf(means),
-		...coverOf('snow', means.snow_m, reading.holes.length),
-		...coverOf('slush', means.slush_m, reading.holes.length),
-		...freeboardOf(reading.holes)
+		...coverOf('snow', means.snow_m, holes.length),
+		...coverOf('slush', means.slush_m, holes.length),
+		...freeboardOf(holes)
 	];
+}
+
+function asTold(seen: Observation): Observation {
+	const sd = seen.of === 'whiteShare' ? TOLD_SHARE_SD : Math.hypot(seen.sd, TOLD_m);
+	return { ...seen, sd };
 }
 
 function totalOf(

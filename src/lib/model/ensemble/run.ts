@@ -51,6 +51,8 @@ export interface EnsembleDay {
 	readonly scenarioOf: Uint16Array;
 	/** The same day before its readings were taken in; `null` on a day without. */
 	readonly before: Holes | null;
+	/** The same with only those taken in that nobody else told; `null` on a day without told ones. */
+	readonly beforeTold: Holes | null;
 	readonly recalibrations: readonly Recalibration[];
 	/** This day, kept to go on from. */
 	readonly keep: () => EnsembleStart;
@@ -64,7 +66,8 @@ export interface EnsembleStart {
 
 /**
  * Many winters of one site at once: each member has its own parameters, pace, freeze-up where that is
- * uncertain, and future. Readings pull the members to what was measured, in their order.
+ * uncertain, and future. Readings pull the members to what was measured, in their order; those of a day
+ * that somebody else told come after the others.
  *
  * The same input gives the same answer. Calls back for each day from the first possible freeze-up.
  */
@@ -84,16 +87,17 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 			continue;
 		}
 		const isOpen = beginDay(ensemble, input.events, day.on);
-		const readings = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
-		const before = readings.length > 0 ? drilling.again(ensemble.members) : null;
-		const recalibrations = readings.map((reading) => {
-			const sinceRead_d = index - ensemble.lastReadIndex;
-			const done = recalibrate(reading, sinceRead_d, ensemble, ensemble.random);
-			// Only a thickness settles how far the model has drifted since the last one.
-			if (done.off !== null) ensemble.lastReadIndex = index;
-			return done;
-		});
-		if (readings.length > 0) ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
+		const today = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
+		const before = today.length > 0 ? drilling.before(ensemble.members) : null;
+		const told = today.filter(({ secondHand }) => secondHand);
+		const seen = takeIn(
+			ensemble,
+			today.filter(({ secondHand }) => !secondHand),
+			index
+		);
+		const beforeTold = told.length > 0 ? drilling.beforeTold(ensemble.members) : null;
+		const recalibrations = [...seen, ...takeIn(ensemble, told, index)];
+		if (today.length > 0) ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
 		const { members, traits, scenarioOf } = ensemble;
 		const holes = drilling.now(members);
 		yield {
@@ -104,6 +108,7 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 			holes,
 			scenarioOf,
 			before,
+			beforeTold,
 			recalibrations,
 			keep: () => ({ on: day.on, ensemble: copyEnsemble(ensemble, seed) })
 		};
@@ -111,17 +116,26 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 	}
 }
 
+function takeIn(ensemble: Ensemble, readings: readonly Reading[], index: number): Recalibration[] {
+	return readings.map((reading) => {
+		const sinceRead_d = index - ensemble.lastReadIndex;
+		const done = recalibrate(reading, sinceRead_d, ensemble, ensemble.random);
+		// Only a thickness settles how far the model has drifted since the last one.
+		if (done.off !== null) ensemble.lastReadIndex = index;
+		return done;
+	});
+}
+
 /** Keeps the drilled layers in arrays that are made once. */
 function drillingOf(count: number, spots: Spots) {
-	const now = emptyHoles(count);
-	const before = emptyHoles(count);
-	const into =
-		(holes: Holes) =>
-		(members: Members): Holes => {
+	const intoOwn = () => {
+		const holes = emptyHoles(count);
+		return (members: Members): Holes => {
 			drill(members, spots, holes);
 			return holes;
 		};
-	return { now: into(now), again: into(before) };
+	};
+	return { now: intoOwn(), before: intoOwn(), beforeTold: intoOwn() };
 }
 
 /** Lets events act on all members; true while the site is held open. */

@@ -55,6 +55,7 @@ interface Draft {
 	holes: Partial<Hole>[];
 	core: string | null;
 	by: string | null;
+	secondHand: boolean;
 	remark: string | null;
 }
 
@@ -85,8 +86,12 @@ function addRow(groups: Map<string, Draft>, { line, cells }: TableRow): LineProb
 			reason: `${name}_cm is "${cell}", which is not a number`
 		}));
 	}
+	const told = cell('secondhand')?.toLowerCase() ?? 'no';
+	if (!['yes', 'no'].includes(told)) {
+		return [{ line, reason: `secondhand is "${cell('secondhand')}", which is neither yes nor no` }];
+	}
 	const kind = cell('kind') ?? 'measured';
-	const key = JSON.stringify([on, cell('place'), kind]);
+	const key = JSON.stringify([on, cell('place'), kind, told]);
 	const draft = groups.get(key) ?? {
 		line,
 		on,
@@ -95,6 +100,7 @@ function addRow(groups: Map<string, Draft>, { line, cells }: TableRow): LineProb
 		holes: [],
 		core: null,
 		by: null,
+		secondHand: told === 'yes',
 		remark: null
 	};
 	const known = lengths.filter(({ cell }) => cell !== null);

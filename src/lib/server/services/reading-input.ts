@@ -21,6 +21,8 @@ export const holeInput = z
 	})
 	.meta({ id: 'HoleInput' });
 
+const SECOND_HAND = 'Told by somebody else: it counts less, and no load counts as reached by it';
+
 const shape = z.strictObject({
 	on: isoDate,
 	place: freeText(200),
@@ -28,6 +30,7 @@ const shape = z.strictObject({
 	holes: z.array(holeInput).max(100),
 	core: orUnknown(z.enum(['sound', 'wet', 'candled'])),
 	by: freeText(200),
+	secondHand: z.boolean().default(false).meta({ description: SECOND_HAND }),
 	remark: freeText(2000)
 });
 
@@ -42,6 +45,7 @@ export const readingChange = z
 		holes: shape.shape.holes.exactOptional(),
 		core: shape.shape.core.unwrap().exactOptional(),
 		by: shape.shape.by.unwrap().exactOptional(),
+		secondHand: shape.shape.secondHand.unwrap().exactOptional(),
 		remark: shape.shape.remark.unwrap().exactOptional()
 	})
 	.meta({ id: 'ReadingChange' });

@@ -11,12 +11,13 @@ export const HEADER = [
 	...LENGTHS.map((length) => `${length}_cm`),
 	'core',
 	'by',
+	'secondhand',
 	'remark'
 ];
 
 /** A row a hole; a reading without one has a row all the same. */
 export function toRows(reading: Reading): string[][] {
-	const { on, place, kind, core, by, remark } = reading;
+	const { on, place, kind, core, by, secondHand, remark } = reading;
 	const holes = reading.holes.length > 0 ? reading.holes : [null];
 	return holes.map((hole, index) => [
 		on,
@@ -26,6 +27,7 @@ export function toRows(reading: Reading): string[][] {
 		...LENGTHS.map((name) => toCentimetres(hole?.[`${name}_m`] ?? null)),
 		core ?? '',
 		neutralCell(by ?? ''),
+		secondHand ? 'yes' : '',
 		neutralCell(remark ?? '')
 	]);
 }

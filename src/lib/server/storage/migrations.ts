@@ -10,6 +10,7 @@ import { weatherSources } from './weather-sources-migration.ts';
  */
 export const migrations: Record<string, Migration> = {
 	'0001-first-winter': { up: firstWinter },
+	'0002-second-hand': { up: secondHand },
 	'0003-weather-sources': { up: weatherSources }
 };
 
@@ -151,4 +152,10 @@ function readings(): string[] {
 			deleted_at TEXT
 		) STRICT`
 	];
+}
+
+/** Who had seen the holes was not asked before: what is stored counts as seen. */
+async function secondHand(db: Kysely<Database>): Promise<void> {
+	await sql`ALTER TABLE reading ADD COLUMN
+		second_hand INTEGER NOT NULL DEFAULT 0 CHECK (second_hand IN (0, 1))`.execute(db);
 }

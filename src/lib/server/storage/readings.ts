@@ -1,7 +1,7 @@
 import { sql, type Insertable, type Kysely, type Selectable } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { Reading } from '#lib/model/reading.ts';
-import type { Database, HoleTable, ReadingTable } from './schema.ts';
+import type { Database, Flag, HoleTable, ReadingTable } from './schema.ts';
 
 export interface ReadingFilter {
 	lakeId: string;
@@ -66,13 +66,9 @@ export async function insertReadings(
 
 /** Replaces the reading and its holes, keeping when it was entered. */
 export async function replaceReading(db: Kysely<Database>, reading: Reading): Promise<void> {
-	const { id, on, place, kind, core, by, remark } = reading;
+	const { id } = reading;
 	await db.transaction().execute(async (tx) => {
-		await tx
-			.updateTable('reading')
-			.set({ day: on, place, kind, core, by_whom: by, remark })
-			.where('id', '=', id)
-			.execute();
+		await tx.updateTable('reading').set(toCells(reading)).where('id', '=', id).execute();
 		await tx.deleteFrom('hole').where('reading_id', '=', id).execute();
 		const holes = toHoleRows(reading);
 		if (holes.length > 0) await tx.insertInto('hole').values(holes).execute();
@@ -108,16 +104,22 @@ async function withHoles(
 }
 
 function toReading(row: Selectable<ReadingTable>, holes: Reading['holes']): Reading {
-	const { id, day, place, kind, core, by_whom, remark } = row;
-	return { id, on: day, place, kind, holes, core, by: by_whom, remark };
+	const { id, day, place, kind, core, by_whom, second_hand, remark } = row;
+	const secondHand = second_hand === 1;
+	return { id, on: day, place, kind, holes, core, by: by_whom, secondHand, remark };
 }
 
 function toRow(
 	{ lakeId, site, createdAt }: { lakeId: string; site: string; createdAt: Date },
-	{ id, on, place, kind, core, by, remark }: Reading
+	reading: Reading
 ): Insertable<ReadingTable> {
 	const owner = { lake_id: lakeId, site_id: site, created_at: createdAt.toISOString() };
-	return { id, ...owner, day: on, place, kind, core, by_whom: by, remark, deleted_at: null };
+	return { id: reading.id, ...owner, ...toCells(reading), deleted_at: null };
+}
+
+function toCells({ on, place, kind, core, by, secondHand, remark }: Reading) {
+	const second_hand: Flag = secondHand ? 1 : 0;
+	return { day: on, place, kind, core, by_whom: by, second_hand, remark };
 }
 
 function toHoleRows({ id, holes }: Reading): Insertable<HoleTable>[] {

@@ -104,6 +104,7 @@ export interface ReadingTable {
 	kind: 'measured' | 'atLeast' | 'wentThrough';
 	core: 'sound' | 'wet' | 'candled' | null;
 	by_whom: string | null;
+	second_hand: Flag;
 	remark: string | null;
 	created_at: ColumnType<InstantText, InstantText, never>;
 	deleted_at: InstantText | null;

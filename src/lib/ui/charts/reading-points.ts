@@ -6,6 +6,7 @@ export interface ReadingPoint {
 	on: IsoDate;
 	kind: Reading['kind'];
 	place: string | null;
+	secondHand: boolean;
 	mean_m: number;
 	holes_m: number[];
 }
@@ -19,12 +20,13 @@ export const POINT_STYLE = {
 
 /** Readings with a thickness, up to `asOf`; ice that broke counts as none where nobody measured. */
 export function readingPoints(readings: readonly Reading[], asOf: IsoDate): ReadingPoint[] {
-	return readings.flatMap(({ on, kind, place, holes }) => {
+	return readings.flatMap(({ on, kind, place, secondHand, holes }) => {
 		if (on > asOf) return [];
 		const holes_m = holes.map(holeTotal_m).filter((total_m) => total_m !== null);
 		if (holes_m.length === 0 && kind !== 'wentThrough') return [];
 		const sum_m = holes_m.reduce((sum, total_m) => sum + total_m, 0);
-		return [{ on, kind, place, mean_m: sum_m / Math.max(1, holes_m.length), holes_m }];
+		const mean_m = sum_m / Math.max(1, holes_m.length);
+		return [{ on, kind, place, secondHand, mean_m, holes_m }];
 	});
 }
 

@@ -31,9 +31,9 @@ export function thicknessTable(days: readonly SeriesDay[], units: Units): Series
 export function readingsTable(readings: readonly ReadingPoint[], units: Units): SeriesTable {
 	return {
 		columns: ['Day', 'Place', 'What was found'],
-		rows: readings.map(({ on, place, kind, holes_m }, index) => ({
-			id: `${on} ${index}`,
-			cells: [day(on), place ?? 'not named', found(kind, holes_m, units)]
+		rows: readings.map((reading, index) => ({
+			id: `${reading.on} ${index}`,
+			cells: [day(reading.on), reading.place ?? 'not named', found(reading, units)]
 		}))
 	};
 }
@@ -54,7 +54,12 @@ export function weatherTable(days: readonly SeriesDay[], units: Units): SeriesTa
 	};
 }
 
-function found(kind: ReadingPoint['kind'], holes_m: readonly number[], units: Units): string {
+function found({ kind, holes_m, secondHand }: ReadingPoint, units: Units): string {
+	const what = foundIce(kind, holes_m, units);
+	return secondHand ? `${what}; told by somebody else` : what;
+}
+
+function foundIce(kind: ReadingPoint['kind'], holes_m: readonly number[], units: Units): string {
 	const holes = holes_m.map((hole_m) => thickness(hole_m, units)).join(', ');
 	if (kind === 'wentThrough') return holes ? `went through at ${holes}` : 'went through';
 	return kind === 'atLeast' ? `at least ${holes}, not drilled through` : holes;

@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<string, string>> = {
 	kind: 'How it went',
 	core: 'The core in the hand',
 	by: 'Measured by',
+	secondHand: 'Told by somebody else',
 	remark: 'Remark',
 	total: 'whole ice',
 	clear: 'clear ice',

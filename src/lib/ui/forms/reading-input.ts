@@ -37,6 +37,7 @@ export function readReading(input: FormInput, facts: ReadingFacts): Omit<Reading
 		holes,
 		core: readCore(input),
 		by: input.text('by'),
+		secondHand: input.text('secondHand') === 'yes',
 		remark: input.text('remark')
 	};
 }
@@ -55,13 +56,14 @@ export function readingValues(reading: Reading, units: Units): FormValues {
 			fieldText(value_m, unit)
 		])
 	);
-	const { on, place, kind, core, by, remark } = reading;
+	const { on, place, kind, core, by, secondHand, remark } = reading;
 	const texts = {
 		on,
 		place: place ?? '',
 		kind,
 		core: core ?? '',
 		by: by ?? '',
+		secondHand: secondHand ? 'yes' : '',
 		remark: remark ?? ''
 	};
 	return { ...texts, ...Object.fromEntries(holes) };

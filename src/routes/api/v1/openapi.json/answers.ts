@@ -123,6 +123,7 @@ export const reading = z
 		holes: z.array(hole),
 		core: z.enum(['sound', 'wet', 'candled']).nullable(),
 		by: z.string().nullable(),
+		secondHand: z.boolean(),
 		remark: z.string().nullable()
 	})
 	.meta({ id: 'Reading' }) satisfies z.ZodType<Reading>;

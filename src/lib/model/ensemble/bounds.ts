@@ -1,0 +1,100 @@
+import type { IceColumn } from '../column.ts';
+import { holeEffective_m, holeTotal_m, thicknessHoles } from '../hole.ts';
+import type { Hole, Reading } from '../reading.ts';
+import { holdBack, type HeldBack } from './held-back.ts';
+import { lowerBound } from './layer-quantiles.ts';
+import type { Recalibration } from './recalibrate.ts';
+import type { EnsembleDay } from './run.ts';
+import type { Holes } from './spots.ts';
+
+/** Of effective thickness at a random spot and at the thinnest of five, and of the whole at a spot. */
+export interface Bounds {
+	spot_m: number;
+	fiveSpots_m: number;
+	total_m: number;
+}
+
+/** What readings have raised each bound by and is still held back. */
+export type Holds = Record<keyof Bounds, HeldBack>;
+
+export function noHolds(): Holds {
+	return { spot_m: holdBack(), fiveSpots_m: holdBack(), total_m: holdBack() };
+}
+
+export function copyHolds({ spot_m, fiveSpots_m, total_m }: Holds): Holds {
+	return { spot_m: spot_m.copy(), fiveSpots_m: fiveSpots_m.copy(), total_m: total_m.copy() };
+}
+
+/** A day's holes, each layer sorted. */
+export type SortedHoles = Pick<Holes, 'effective_m' | 'thinnest_m' | 'total_m'>;
+
+/**
+ * The lower bounds to go by after a day's readings: those seen are taken first, then those that somebody
+ * else told, whose holes raise nothing and confirm nothing; that they are thin counts like any.
+ */
+export function boundsOf(
+	day: EnsembleDay,
+	readings: readonly Reading[],
+	holds: Holds,
+	now: SortedHoles,
+	column: IceColumn
+): Bounds {
+	const steps = boundSteps(day, readings);
+	const effective_m: HoleHeight = (hole) => holeEffective_m(hole, column) ?? 0;
+	const whole_m: HoleHeight = (hole) => holeTotal_m(hole) ?? 0;
+	return {
+		spot_m: shown_m(holds.spot_m, now, 'effective_m', steps, effective_m),
+		fiveSpots_m: shown_m(holds.fiveSpots_m, now, 'thinnest_m', steps, effective_m),
+		total_m: shown_m(holds.total_m, now, 'total_m', steps, whole_m)
+	};
+}
+
+type HoleHeight = (hole: Hole) => number;
+
+interface BoundStep {
+	before: Holes;
+	/** `null` after the last step: the day's own holes. */
+	after: Holes | null;
+	/** Holes that may raise: of a thickness that is not asked about and that nobody else told. */
+	counted: number;
+	/** Holes of readings that were thinner than expected. */
+	thin: readonly Hole[];
+}
+
+function boundSteps(day: EnsembleDay, readings: readonly Reading[]): BoundStep[] {
+	const { before, beforeTold, recalibrations } = day;
+	if (before === null) return [];
+	const taken = idsOf(recalibrations);
+	const believed = idsOf(recalibrations.filter(({ isAskedAbout }) => !isAskedAbout));
+	const thin = idsOf(recalibrations.filter(({ off }) => (off ?? 0) < 0));
+	const step = (told: boolean, from: Holes, after: Holes | null): BoundStep[] => {
+		const of = readings.filter(({ id, secondHand }) => taken.has(id) && secondHand === told);
+		if (of.length === 0) return [];
+		const counted = of.filter(({ id }) => !told && believed.has(id)).flatMap(thicknessHoles);
+		const thinHoles = of.filter(({ id }) => thin.has(id)).flatMap(thicknessHoles);
+		return [{ before: from, after, counted: counted.length, thin: thinHoles }];
+	};
+	if (beforeTold === null) return step(false, before, null);
+	return [...step(false, before, beforeTold), ...step(true, beforeTold, null)];
+}
+
+function idsOf(recalibrations: readonly Recalibration[]): Set<string> {
+	return new Set(recalibrations.map(({ readingId }) => readingId));
+}
+
+function shown_m(
+	hold: HeldBack,
+	now: SortedHoles,
+	layer: keyof SortedHoles,
+	steps: readonly BoundStep[],
+	heightOf: HoleHeight
+): number {
+	const bound_m = lowerBound(now[layer]);
+	const boundOf = (holes: Holes) => lowerBound(holes[layer].toSorted());
+	if (steps.length === 0) return hold(bound_m, null);
+	return steps.reduce((_, { before, after, counted, thin }) => {
+		const thinnest_m = thin.length > 0 ? Math.min(...thin.map(heightOf)) : null;
+		const read = { before_m: boundOf(before), holes: counted, thinnest_m };
+		return hold(after === null ? bound_m : boundOf(after), read);
+	}, bound_m);
+}
