@@ -1,4 +1,4 @@
-import type { ValueRole } from './units.ts';
+import { isTemperatureRole, type ValueRole } from './units.ts';
 
 interface Limit {
 	lowest: number;
@@ -42,4 +42,12 @@ const LIMITS: Readonly<Record<ValueRole, Limit>> = {
 export function outsideOf(role: ValueRole, value: number, step: 'daily' | 'hourly'): string | null {
 	const { lowest, highest, words } = LIMITS[role];
 	return value >= lowest && value <= highest[step] ? null : words[step];
+}
+
+/** Below zero by less than this is noise of a reanalysis. In the model's units. */
+const NOISE = 0.01;
+
+/** Amounts, depths and speeds that are below zero by a hair are zero. */
+export function withoutNoise(role: ValueRole, value: number): number {
+	return !isTemperatureRole(role) && value < 0 && value > -NOISE ? 0 : value;
 }

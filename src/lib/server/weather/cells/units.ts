@@ -17,6 +17,16 @@ export type ColumnRole =
 /** A column that holds a measured value. */
 export type ValueRole = Exclude<ColumnRole, 'time' | 'date' | 'clock' | 'ignore'>;
 
+export const VALUE_ROLES = [
+	'air',
+	'min',
+	'max',
+	'precipitation',
+	'snowfall',
+	'landSnow',
+	'wind'
+] as const satisfies readonly ValueRole[];
+
 /** To SI; `hours` is the length of the record's step, for rates. */
 type Convert = (value: number, hours: number) => number;
 type Conversions = Readonly<Record<string, Convert>>;

@@ -2,6 +2,7 @@ import type { ColumnGuess } from './contract.ts';
 import type { Heading } from '../cells/header-roles.ts';
 import { inQuotes } from '../cells/quote.ts';
 import type { RowProblem } from './problem.ts';
+import { WORDS } from '../cells/role-words.ts';
 import { isValueRole, unitsFor, type ValueRole } from '../cells/units.ts';
 
 /** A column that holds a measured value, with what its heading says of the unit. */
@@ -50,13 +51,3 @@ function chosenTwice(chosen: readonly ValueColumn[]): string[] {
 		return [`${both} are both chosen as ${WORDS[column.role]}; set one of them to be ignored`];
 	});
 }
-
-export const WORDS: Readonly<Record<ValueRole, string>> = {
-	air: 'the air temperature',
-	min: 'the lowest temperature of the day',
-	max: 'the highest temperature of the day',
-	precipitation: 'precipitation',
-	snowfall: 'snowfall',
-	landSnow: 'snow depth on land',
-	wind: 'wind speed'
-};

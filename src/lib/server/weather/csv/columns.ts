@@ -1,4 +1,5 @@
-import { chosenColumns, WORDS, type ValueColumn } from './chosen-columns.ts';
+import { WORDS } from '../cells/role-words.ts';
+import { chosenColumns, type ValueColumn } from './chosen-columns.ts';
 import type { ColumnGuess } from './contract.ts';
 import type { Heading } from '../cells/header-roles.ts';
 import { inQuotes } from '../cells/quote.ts';

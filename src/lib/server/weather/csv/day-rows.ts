@@ -4,11 +4,9 @@ import type { Stamp } from '../cells/dates.ts';
 import { Ledger } from './ledger.ts';
 import type { RowProblem } from './problem.ts';
 import { duplicateOf } from './repeats.ts';
-import { wallSeconds } from './row-time.ts';
+import { dayOfStamp } from '../cells/stamp-time.ts';
 import type { RowValues } from './row-values.ts';
 import type { LakeClock } from '../cells/zone.ts';
-
-const S_PER_DAY = 86_400;
 
 /** Rows that are days. */
 export class DayRows {
@@ -29,7 +27,7 @@ export class DayRows {
 	}
 
 	take(stamp: Stamp, line: number, values: RowValues): RowProblem | null {
-		const day = this.#dayOf(stamp);
+		const day = dayOfStamp(stamp, this.#clock);
 		const { air, min, max, precipitation, snowfall, landSnow, wind } = values;
 		const row = [air, min, max, precipitation, snowfall, landSnow, wind];
 		const entry = this.#ledger.put(day, line, row);
@@ -46,14 +44,6 @@ export class DayRows {
 		const days = [...this.#pending.values()];
 		this.#pending = new Map();
 		return days;
-	}
-
-	/** The day as written, unless the stamp is the instant of midnight at the lake. */
-	#dayOf(stamp: Stamp): number {
-		if (stamp.offset_s === null) return stamp.day;
-		const at_s = wallSeconds(stamp) - stamp.offset_s;
-		const local_s = at_s + this.#clock.offset_s(at_s);
-		return local_s % S_PER_DAY === 0 ? local_s / S_PER_DAY : stamp.day;
 	}
 }
 

@@ -5,7 +5,7 @@ import { OpenHour } from './open-hour.ts';
 import type { Pace } from './pace.ts';
 import type { RowProblem } from './problem.ts';
 import { duplicateOf, type Values } from './repeats.ts';
-import { wallSeconds } from './row-time.ts';
+import { wallSeconds } from '../cells/stamp-time.ts';
 import type { RowValues } from './row-values.ts';
 import type { LakeClock } from '../cells/zone.ts';
 

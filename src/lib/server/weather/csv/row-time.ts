@@ -3,8 +3,6 @@ import { contradicts } from './date-form.ts';
 import { readStamp, type DateForm, type Stamp } from '../cells/dates.ts';
 import type { TimeColumns } from './time-columns.ts';
 
-const S_PER_DAY = 86_400;
-
 /** The text of a row's date; year, month and day in three columns are joined. */
 export function dateText(cells: readonly string[], { date }: TimeColumns): string {
 	const parts = date.map((index) => cells[index] ?? '');
@@ -25,11 +23,6 @@ export function rowStamp(
 	if (text === '') return 'the time of day is missing; fill it in or remove the line';
 	const clock = readClock(text.replace(/\.0+$/, ''));
 	return typeof clock === 'string' ? clock : { day: stamp.day, ...clock };
-}
-
-/** Seconds since 1970 as the record's own clock and calendar count them. */
-export function wallSeconds({ day, second }: Stamp): number {
-	return day * S_PER_DAY + (second ?? 0);
 }
 
 /** A date that shows that day and month stand in the other order than was taken for the file. */

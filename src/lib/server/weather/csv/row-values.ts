@@ -1,6 +1,6 @@
 import type { CsvPlan } from './plan.ts';
 import { isDoubtfulCode, isMissingCode, readNumber, TRACE } from '../cells/numbers.ts';
-import { outsideOf } from '../cells/plausible.ts';
+import { outsideOf, withoutNoise } from '../cells/plausible.ts';
 import { inQuotes } from '../cells/quote.ts';
 import { toSi, type ValueRole } from '../cells/units.ts';
 
@@ -17,9 +17,6 @@ export interface RowValues {
 
 /** Mean and range may come from different readings, and are rounded. */
 const RANGE_TOLERANCE_K = 0.6;
-
-/** Below zero by less than this is noise of a reanalysis. In the model's units. */
-const NOISE = 0.01;
 
 /** The values of a row, or the reason why the row can't be used. */
 export function rowValues(cells: readonly string[], plan: CsvPlan): RowValues | string {
@@ -70,7 +67,7 @@ function cellValue(
 	if (value === null) return null;
 	const { step, step_s } = time.pace;
 	const si = toSi(role, unit, value, step_s / 3600);
-	const settled = !isTemperature && si < 0 && si > -NOISE ? 0 : si;
+	const settled = withoutNoise(role, si);
 	const range = outsideOf(role, settled, step);
 	if (range === null) return settled;
 	if (isDoubtfulCode(value)) return null;

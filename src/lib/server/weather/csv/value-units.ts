@@ -1,4 +1,5 @@
-import { WORDS, type ValueColumn } from './chosen-columns.ts';
+import { WORDS } from '../cells/role-words.ts';
+import type { ValueColumn } from './chosen-columns.ts';
 import type { Heading } from '../cells/header-roles.ts';
 import { readNumber, isMissingCode, type Decimal } from '../cells/numbers.ts';
 import { inQuotes } from '../cells/quote.ts';

@@ -1,0 +1,49 @@
+import { query, type JsonValue } from 'jsonpath-rfc9535';
+import { dateShape, readStamp, type DateForm } from '../../cells/dates.ts';
+import { wallSeconds } from '../../cells/stamp-time.ts';
+import type { Station } from '../contract.ts';
+import type { Mapping } from '../schema.ts';
+import type { Answer } from './columns.ts';
+
+/** The station that an answer names, or `null`. */
+export function stationOf({ station }: Mapping, answer: Answer): Station | null {
+	if (!station) return null;
+	const number = (path: string | undefined, most: number) => {
+		const value = Number(textAt(path, answer) ?? NaN);
+		return Number.isFinite(value) && Math.abs(value) <= most ? value : null;
+	};
+	const found: Station = {
+		name: textAt(station.name, answer)?.slice(0, 120) ?? null,
+		latitude: number(station.latitude, 90),
+		longitude: number(station.longitude, 180),
+		elevation_m: number(station.elevation_m, 9000)
+	};
+	return Object.values(found).some((value) => value !== null) ? found : null;
+}
+
+/** When the answer says that it was made, or `null`. A time without an offset is UTC. */
+export function issuedAtOf({ issued }: Mapping, answer: Answer): Date | null {
+	const text = textAt(issued, answer);
+	const shape = text === null ? null : dateShape(text);
+	if (text === null || shape === null || shape === 'numeric') return null;
+	const form: DateForm = shape;
+	const stamp = readStamp(text, form);
+	if (typeof stamp === 'string') return null;
+	return new Date((wallSeconds(stamp) - (stamp.offset_s ?? 0)) * 1000);
+}
+
+function textAt(path: string | undefined, { json, table }: Answer): string | null {
+	if (path === undefined) return null;
+	const found = table ? cellAt(path, table.header, table.rows[0]) : query(json, path)[0];
+	const text = typeof found === 'number' || typeof found === 'string' ? String(found).trim() : '';
+	return text === '' ? null : text;
+}
+
+function cellAt(
+	name: string,
+	header: readonly string[],
+	row: readonly string[] | undefined
+): JsonValue | undefined {
+	const wanted = name.trim().toLowerCase();
+	return row?.[header.findIndex((heading) => heading.trim().toLowerCase() === wanted)];
+}

@@ -1,0 +1,27 @@
+const STRUCK = '•••';
+
+/** A text without the key, in whichever way the key may be written in it. */
+export function redact(text: string, key: string | null): string {
+	if (!key) return text;
+	return spellings(key).reduce((left, spelling) => left.replaceAll(spelling, STRUCK), text);
+}
+
+/** Longest first, so that no part of one is left standing. */
+function spellings(key: string): string[] {
+	const encoded = encodeURIComponent(key);
+	const form = new URLSearchParams({ k: key }).toString().slice(2);
+	const json = JSON.stringify(key).slice(1, -1);
+	const base64 = Buffer.from(key).toString('base64');
+	const all = [
+		key,
+		encoded,
+		encoded.replace(/%[0-9A-F]{2}/g, (code) => code.toLowerCase()),
+		form,
+		json,
+		json.replaceAll('/', '\\/'),
+		encodeURI(key),
+		base64,
+		base64.replace(/=+$/, '')
+	];
+	return [...new Set(all)].filter((text) => text !== '').toSorted((a, b) => b.length - a.length);
+}
