@@ -1,10 +1,19 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
-import type { Call, Mapping } from './schema.ts';
+import type { Mapping } from './schema.ts';
 
-export { weatherSource, type Call, type Mapping, type WeatherSource } from './schema.ts';
+export {
+	mapping,
+	trialCall,
+	weatherSource,
+	type Call,
+	type Mapping,
+	type TrialCall,
+	type WeatherSource
+} from './schema.ts';
 export { DEFAULT_SETTINGS } from './settings.ts';
 export { callFor, spansOf, type Span } from './spans.ts';
+export { readyMadeSources } from './ready-made.ts';
 export { fetchWeather } from './fetch-weather.ts';
 export { suggestMapping } from './suggest-mapping.ts';
 export { trySource } from './try-source.ts';
@@ -116,11 +125,6 @@ export interface FetchSettings {
 	/** Of one answer, decompressed. */
 	maxBytes: number;
 	maxRedirects: number;
-}
-
-/** A call that is being set up: without a mapping one is suggested and tried. */
-export interface TrialCall extends Omit<Call, 'part' | 'mapping' | 'chunk_d' | 'reach'> {
-	mapping: Mapping | null;
 }
 
 /** What a try found, to be shown beside each other. */

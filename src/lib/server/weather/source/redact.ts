@@ -6,6 +6,18 @@ export function redact(text: string, key: string | null): string {
 	return spellings(key).reduce((left, spelling) => left.replaceAll(spelling, STRUCK), text);
 }
 
+/** The same for every text inside of a value. */
+export function redactAll<Value>(value: Value, key: string | null): Value;
+export function redactAll(value: unknown, key: string | null): unknown {
+	if (!key || value instanceof Date) return value;
+	if (typeof value === 'string') return redact(value, key);
+	if (Array.isArray(value)) return value.map((each) => redactAll<unknown>(each, key));
+	if (typeof value !== 'object' || value === null) return value;
+	return Object.fromEntries(
+		Object.entries(value).map(([name, each]) => [name, redactAll<unknown>(each, key)])
+	);
+}
+
 /** Longest first, so that no part of one is left standing. */
 function spellings(key: string): string[] {
 	const encoded = encodeURIComponent(key);

@@ -126,6 +126,17 @@ export const call = z
 	})
 	.superRefine(report(callProblems));
 
+/** A call that is being set up. */
+export const trialCall = z
+	.strictObject({
+		first: z.array(firstCall).max(3).optional(),
+		address,
+		headers: headers.optional(),
+		format: z.enum(['json', 'csv']),
+		mapping: mapping.nullable()
+	})
+	.superRefine(report(callProblems));
+
 const webAddress = z.url({ protocol: /^https?$/ }).max(300);
 
 export const weatherSource = z.strictObject({
@@ -155,6 +166,7 @@ export const weatherSource = z.strictObject({
 
 export type WeatherSource = z.infer<typeof weatherSource>;
 export type Call = z.infer<typeof call>;
+export type TrialCall = z.infer<typeof trialCall>;
 export type Mapping = z.infer<typeof mapping>;
 export type ValueMapping = NonNullable<Mapping['values']['air']>;
 export type Stamp = z.infer<typeof stamp>;

@@ -1,0 +1,34 @@
+import type { Mapped } from '../read/mapped.ts';
+import type { Fault } from '../contract.ts';
+import { hourText } from '../lake-days.ts';
+import { clockDoubt } from './clock-doubt.ts';
+import { dayGaps, hasTemperature, hourGaps } from './gaps.ts';
+import type { Judged, Question } from './judge.ts';
+import { staleForecast } from './stale.ts';
+
+/** What is expected: its age, its gaps and its clock told. */
+export function judgeForecast(
+	{ now, timeZone, longitude }: Question,
+	{ hours, days }: Pick<Mapped, 'hours' | 'days'>,
+	mapped: Mapped
+): Judged {
+	const firstHour = hours.find(({ air_degC }) => air_degC !== null);
+	const firstDay = days.find(hasTemperature);
+	const faults = [
+		mapped.issuedAt ? staleForecast(mapped.issuedAt, now) : null,
+		firstHour || firstDay ? null : past(mapped, timeZone),
+		clockDoubt(hours, longitude),
+		firstHour ? hourGaps(hours, firstHour.at_s, timeZone) : null,
+		firstDay ? dayGaps(days, firstDay.on) : null
+	].filter((fault) => fault !== null);
+	return { hours, days, faults };
+}
+
+function past({ hours, days }: Mapped, timeZone: string): Fault | null {
+	const hour = hours.findLast(({ air_degC }) => air_degC !== null);
+	const day = days.findLast(hasTemperature);
+	const at = hour ? hourText(hour.at_s, timeZone) : day?.on;
+	if (at === undefined) return null;
+	const text = `All of this forecast lies in the past; it ends ${at}. The source seems to have stopped making new ones; set another source before this one if that goes on.`;
+	return { code: 'stale', text, at };
+}

@@ -1,0 +1,78 @@
+import type { JsonValue } from 'jsonpath-rfc9535';
+import { WORDS } from '../../cells/role-words.ts';
+import { VALUE_ROLES, type ValueRole } from '../../cells/units.ts';
+import type { PathGuess } from '../contract.ts';
+import { guessByName, type NameGuess } from './name-guess.ts';
+import { isNumeric } from './series-tables.ts';
+import type { Leaf, Table } from './table.ts';
+import { temperatureUnit } from './temperature-unit.ts';
+import { fitting } from './units-in.ts';
+
+/** A leaf that may be what a role asks for. */
+export interface Candidate {
+	role: ValueRole;
+	leaf: Leaf;
+	guess: NameGuess;
+	/** `null` where it can't be told. */
+	unit: string | null;
+	why: string;
+}
+
+/** For each role the leaves that may be it, the surest and shortest first. */
+export function candidatesOf(
+	{ leaves }: Table,
+	units: ReadonlyMap<string, string>
+): Map<ValueRole, Candidate[]> {
+	const all = leaves.flatMap((leaf) => candidateOf(leaf, units));
+	return new Map(
+		VALUE_ROLES.map((role) => [
+			role,
+			all.filter((candidate) => candidate.role === role).toSorted(bySureness)
+		])
+	);
+}
+
+export function toGuess({ role, leaf, unit, why }: Candidate): PathGuess {
+	return { role, path: leaf.path, unit, why, sample: sampleOf(leaf.values) };
+}
+
+export function sampleOf(values: readonly JsonValue[]): string[] {
+	return values.slice(0, 5).map((value) => (value === null ? '' : String(value).slice(0, 60)));
+}
+
+function candidateOf(leaf: Leaf, units: ReadonlyMap<string, string>): Candidate[] {
+	const guess = isNumeric(leaf.values) ? guessByName(leaf.names) : null;
+	if (!guess) return [];
+	const { role, name } = guess;
+	const last = String(leaf.names.findLast((step) => typeof step === 'string') ?? '');
+	const listed = fitting(role, units.get(last) ?? null);
+	const stated = guess.unit ?? fitting(role, leaf.unit) ?? listed;
+	const byName = `its name “${name}” says ${WORDS[role]}`;
+	if (stated !== null)
+		return [{ role, leaf, guess, unit: stated, why: `${byName}; the unit is stated` }];
+	const { unit, why } = assumedUnit(role, leaf.values);
+	return [{ role, leaf, guess, unit, why: `${byName}; ${why}` }];
+}
+
+function assumedUnit(
+	role: ValueRole,
+	values: readonly JsonValue[]
+): { unit: string | null; why: string } {
+	switch (role) {
+		case 'air':
+		case 'min':
+		case 'max':
+			return temperatureUnit(values.filter((value) => value !== null && value !== '').map(Number));
+		case 'precipitation':
+			return { unit: 'mm', why: 'no unit is given, and mm is assumed' };
+		case 'wind':
+			return { unit: 'm/s', why: 'no unit is given, and m/s is assumed; it may be km/h' };
+		default:
+			return { unit: null, why: 'no unit is given, and several are common; choose one to use it' };
+	}
+}
+
+function bySureness(a: Candidate, b: Candidate): number {
+	const length = ({ guess }: Candidate) => guess.duration_h ?? 0;
+	return a.guess.rank - b.guess.rank || length(a) - length(b);
+}
