@@ -2,7 +2,12 @@ import { expect, test } from 'vitest';
 import { assimilate } from '#lib/model/ensemble/kalman.ts';
 import { quantileOfSorted } from '#lib/model/ensemble/quantiles.ts';
 import { normalDraws, seededRandom } from '#lib/model/ensemble/random.ts';
-import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from '#lib/model/ensemble/spots.ts';
+import {
+	holeScatter_m,
+	placeScatter_m,
+	spotFraction,
+	TAPE_m
+} from '#lib/model/ensemble/scatter.ts';
 import { holesToShow_m } from '#lib/model/hole-to-show.ts';
 import { load, seasonDay, siteDay } from '../support/invented-winter.ts';
 
@@ -26,13 +31,14 @@ function drawnBound_m(measured_m: number, mean_m: number, sd_m: number, holes: n
 	const spots = (of: Float64Array) => {
 		const ice = normalDraws(count, seededRandom(6));
 		const tape = normalDraws(count, seededRandom(7));
-		const share = Math.hypot(PLACE_FRACTION, HOLE_FRACTION);
-		const shown = of.map((h, i) => h * (1 + share * (ice[i] ?? 0)) + TAPE_m * (tape[i] ?? 0));
+		const shown = of.map(
+			(h, i) => h * (1 + spotFraction(h) * (ice[i] ?? 0)) + TAPE_m * (tape[i] ?? 0)
+		);
 		return quantileOfSorted(shown.toSorted(), 0.1) ?? NaN;
 	};
 	const before_m = spots(sites);
-	const hole_m = Math.hypot(HOLE_FRACTION * mean_m, TAPE_m) / Math.sqrt(holes);
-	const sd = Math.hypot(PLACE_FRACTION * mean_m, hole_m);
+	const hole_m = Math.hypot(holeScatter_m(mean_m), TAPE_m) / Math.sqrt(holes);
+	const sd = Math.hypot(placeScatter_m(mean_m), hole_m);
 	const measured = { predicted: sites.slice(), value: measured_m, sd };
 	assimilate(measured, [{ values: sites, gain: 1 }], normalDraws(count, random));
 	const after_m = spots(sites);

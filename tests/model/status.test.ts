@@ -43,7 +43,7 @@ test('a bound short of the chart is not yet, with what holes would have to show'
 	const { status: state, reason } = status([thick(0.19)]);
 	expect(state).toBe('notYet');
 	expect(reason).toContain('15 cm is asked for; the ice counts as 19 cm, lower bound 14 cm');
-	expect(reason).toMatch(/3 holes with 1\d cm of clear ice on average, none under 15 cm/);
+	expect(reason).toMatch(/3 holes with 2[0-4] cm of clear ice on average, none under 15 cm/);
 });
 
 test('where one day of holes cannot lift the bound so far, more on another day are asked', () => {

@@ -1,5 +1,5 @@
-import { ROBUST_FROM } from './ensemble/kalman.ts';
-import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from './ensemble/spots.ts';
+import { believedSd } from './ensemble/kalman.ts';
+import { holeScatter_m, placeScatter_m, spotFraction, TAPE_m } from './ensemble/scatter.ts';
 import { isVehicle, type LoadCase } from './load-case.ts';
 import { lowerBound_m, thinnestOfFive_m } from './lower-bound.ts';
 import { holesFor } from './reached.ts';
@@ -29,13 +29,13 @@ export function holesToShow_m(required_m: number, today: SiteDay, load: LoadCase
 function boundAfter_m(measured_m: number, today: SiteDay, load: LoadCase): number {
 	const holes = holesFor(load);
 	const { mean_m, sd_m } = today.site;
-	const hole_m = Math.hypot(HOLE_FRACTION * mean_m, TAPE_m) / Math.sqrt(holes);
-	const read_m = Math.hypot(PLACE_FRACTION * mean_m, hole_m);
-	const off = Math.abs(measured_m - mean_m) / Math.hypot(sd_m, read_m);
-	const sigma_m = read_m * Math.max(1, off / ROBUST_FROM) ** 2;
+	const hole_m = Math.hypot(holeScatter_m(mean_m), TAPE_m) / Math.sqrt(holes);
+	const read_m = Math.hypot(placeScatter_m(mean_m), hole_m);
+	const above_m = Math.max(0, measured_m - mean_m);
+	const sigma_m = believedSd(above_m, sd_m ** 2, read_m);
 	const gain = sd_m ** 2 / (sd_m ** 2 + sigma_m ** 2);
 	const estimate_m = mean_m + gain * (measured_m - mean_m);
-	const spot = Math.hypot(PLACE_FRACTION, HOLE_FRACTION) * estimate_m;
+	const spot = spotFraction(estimate_m) * estimate_m;
 	const doubt = { site_m: sd_m * Math.sqrt(1 - gain), spot_m: spot };
 	const after_m = isVehicle(load)
 		? thinnestOfFive_m(estimate_m, doubt)

@@ -23,10 +23,10 @@ test('a thin reading is no more exact than a thick one where the same is expecte
 test('more holes of a place average their own scatter, but not that of the place', () => {
 	const sd = (count: number) =>
 		of('total', observations(reading(ON, Array<number>(count).fill(0.4)), 0.4))?.sd ?? NaN;
-	// √(2.8² + (2.4² + 1²)/4) by hand
+	// √(2.8² + (2.4² + 1²)/4) by hand: 3.5 and 3 cm times 40/50
 	expect(sd(4)).toBeCloseTo(0.03087, 5);
 	expect(sd(4)).toBeLessThan(sd(2));
-	expect(sd(1000)).toBeGreaterThan(0.07 * 0.4);
+	expect(sd(1000)).toBeGreaterThan(0.035 * 0.8);
 });
 
 test('holes without a thickness do not sharpen that of the others', () => {

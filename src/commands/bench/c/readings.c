@@ -129,7 +129,8 @@ static double recalibrate(struct ensemble *e, const struct reading *reading, int
 	double expected_m = mean_of(total_m, count);
 	drift(e, day - e->last_read, y.perturbation);
 	y.value = reading->total_m;
-	y.sd = hypot(0.07 * expected_m, hypot(0.06 * expected_m, 0.01));
+	double reached = expected_m / (expected_m + 0.1);
+	y.sd = hypot(0.035 * reached, hypot(0.03 * reached, 0.01));
 	take_total(e, &y);
 	double off = y.off;
 	y.value = reading->white_share;

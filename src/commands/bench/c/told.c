@@ -22,10 +22,10 @@ struct told {
 static void drill(const struct ensemble *e, struct holes *h)
 {
 	const struct members *m = &e->members;
-	const double scatter = hypot(0.07, 0.06);
 	for (int i = 0; i < m->count; i++) {
 		double clear_m = m->clear_m[i], white_m = m->white_m[i], total_m = clear_m + white_m;
 		double tape = total_m > 0 ? 0.01 / total_m * e->spots.tape[i] : 0;
+		double scatter = hypot(0.035, 0.03) / (total_m + 0.1);
 		double here = fmax(0, 1 + scatter * e->spots.ice[i] + tape);
 		double sound_m = clear_m + 0.5 * white_m;
 		double drift = fmax(0, 1 + 0.4 * e->spots.snow[i]);

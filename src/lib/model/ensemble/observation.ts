@@ -3,7 +3,7 @@ import { holeTotal_m } from '../hole.ts';
 import { holeMeans, type HoleMeans } from '../hole-layers.ts';
 import type { Hole, Reading } from '../reading.ts';
 import type { Members } from './members.ts';
-import { HOLE_FRACTION, PLACE_FRACTION, TAPE_m } from './spots.ts';
+import { holeScatter_m, placeScatter_m, TAPE_m } from './scatter.ts';
 
 /** What a reading says of one quantity of the site. */
 export interface Observation {
@@ -25,7 +25,7 @@ const TOLD_SHARE_SD = 0.3; // half as much again as seen in the hole; our choice
  * A reading taken apart into what it measured. Several holes of one place share the scatter of the
  * place and average that of the holes:
  *
- *   σ² = (0.07 h)² + ((0.06 h)² + (1 cm)²)/n
+ *   σ² = σ_place(h)² + (σ_hole(h)² + (1 cm)²)/n
  *
  * h is the thickness expected, not the one measured: else a thin reading would be taken for an exact
  * one and pull harder than a thick one. "Went through" is a fact about its place and says nothing of the site.
@@ -63,8 +63,8 @@ function totalOf(
 	const value = means.total_m;
 	if (value === null) return [];
 	const count = Math.max(1, holes.filter((hole) => holeTotal_m(hole) !== null).length);
-	const hole_m = Math.hypot(HOLE_FRACTION * expected_m, TAPE_m);
-	const sd = Math.hypot(PLACE_FRACTION * expected_m, hole_m / Math.sqrt(count));
+	const hole_m = Math.hypot(holeScatter_m(expected_m), TAPE_m);
+	const sd = Math.hypot(placeScatter_m(expected_m), hole_m / Math.sqrt(count));
 	return [{ of: 'total', value, sd, isLeast }];
 }
 

@@ -1,13 +1,8 @@
 import { effective_m } from '../bearing.ts';
 import type { Members } from './members.ts';
 import { normalDraws } from './random.ts';
+import { spotFraction, TAPE_m } from './scatter.ts';
 
-/** Scatter of places about the site's mean, of its thickness. Typical 5 to 15 % mid-lake [M-lo]. */
-export const PLACE_FRACTION = 0.07;
-/** Scatter of holes about their place's mean, the same measure. */
-export const HOLE_FRACTION = 0.06;
-/** A tape in a hole. [derived] */
-export const TAPE_m = 0.01;
 const SNOW_FRACTION = 0.4; // drifts of 5 to 20 m wavelength [R] [Sturm2003]; size [M-lo]
 const SPOTS = 5;
 
@@ -56,8 +51,6 @@ export function emptyHoles(count: number): Holes {
 	};
 }
 
-const SPOT_FRACTION = Math.hypot(PLACE_FRACTION, HOLE_FRACTION);
-
 /** Drills every member at its own spot: all its layers are thicker or thinner there by one share. */
 export function drill(members: Members, spots: Spots, holes: Holes): void {
 	for (let i = 0; i < members.count; i++) {
@@ -65,13 +58,14 @@ export function drill(members: Members, spots: Spots, holes: Holes): void {
 		const white_m = members.white_m[i] ?? 0;
 		const total_m = clear_m + white_m;
 		const tape = total_m > 0 ? (TAPE_m / total_m) * (spots.tape[i] ?? 0) : 0;
-		const here = Math.max(0, 1 + SPOT_FRACTION * (spots.ice[i] ?? 0) + tape);
+		const scatter = spotFraction(total_m);
+		const here = Math.max(0, 1 + scatter * (spots.ice[i] ?? 0) + tape);
 		holes.clear_m[i] = clear_m * here;
 		holes.white_m[i] = white_m * here;
 		holes.total_m[i] = total_m * here;
 		const sound_m = effective_m({ clear_m, white_m });
 		holes.effective_m[i] = sound_m * here;
-		const thinnest = Math.max(0, 1 + SPOT_FRACTION * (spots.thinnest[i] ?? 0));
+		const thinnest = Math.max(0, 1 + scatter * (spots.thinnest[i] ?? 0));
 		holes.thinnest_m[i] = sound_m * thinnest;
 		const drift = Math.max(0, 1 + SNOW_FRACTION * (spots.snow[i] ?? 0));
 		holes.snow_m[i] = (members.snow_m[i] ?? 0) * drift;
