@@ -289,7 +289,11 @@ test('past the last weather the snow is as known as it was until then', () => {
 test('it says what days to come go by', () => {
 	const ahead = { until: '2027-03-10' };
 	expect(look(FROST).climate).toBeNull();
-	expect(look(FROST, { ...ahead, past: [] }).climate).toEqual({ pastWinters: 0, hasUsual: true });
+	expect(look(FROST, { ...ahead, past: [] }).climate).toEqual({
+		pastWinters: 0,
+		hasUsual: true,
+		endsEarly: false
+	});
 	const winters = (years: readonly number[]) =>
 		years.flatMap((year) =>
 			weather(
@@ -298,9 +302,9 @@ test('it says what days to come go by', () => {
 			)
 		);
 	const one = look(FROST, { ...ahead, past: winters([2024]) });
-	expect(one.climate).toEqual({ pastWinters: 1, hasUsual: true });
+	expect(one.climate).toEqual({ pastWinters: 1, hasUsual: true, endsEarly: false });
 	const four = look(FROST, { ...ahead, past: winters([2021, 2022, 2023, 2024]) });
-	expect(four.climate).toEqual({ pastWinters: 4, hasUsual: false });
+	expect(four.climate).toEqual({ pastWinters: 4, hasUsual: false, endsEarly: false });
 });
 
 test('no load is reached without a reading', () => {

@@ -25,7 +25,7 @@ test('a lake is told in its answer, on foot, its weightiest caution and its ages
 	const page = shown([lakeCard(inventedView())]);
 	expect(page).toContain('Pinder Lake (invented)');
 	expect(page).toContain(
-		'About 41 cm of ice on 10 Feb 2027, but one hole in ten would have shown less than 31.'
+		'About 41 cm of ice on 10 Feb 2027, but one hole in ten may have shown less than 31.'
 	);
 	expect(page).toContain('On foot, alone: chart minimum reached, drilled; asks 15 cm.');
 	expect(page).toContain('4 cm more snow floods the ice');

@@ -5,7 +5,7 @@ import { inTen, loadDates, warmSpells } from '#lib/ui/load-dates.ts';
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
 /** Twenty days. */
-const SPAN = { from: '2027-01-01', to: '2027-01-20', asOf: '2027-01-03' };
+const SPAN = { from: '2027-01-01', to: '2027-01-20', asOf: '2027-01-03', snowKnown: true };
 
 function load(changes: Partial<StripLoad> = {}): StripLoad {
 	return {
@@ -42,8 +42,16 @@ test('what never gets likely says so', () => {
 });
 
 test('what lasts beyond the last day says so', () => {
-	expect(said({ until: null })).toContain(', past 20 Jan.');
-	expect(said({ until: '2027-01-20' })).toContain(', past 20 Jan.');
+	const lasts = 'likely from 14 Jan, and still so on 20 Jan, the last day told.';
+	expect(said({ until: null })).toContain(lasts);
+	expect(said({ until: '2027-01-20' })).toContain(lasts);
+});
+
+test('without a record of the snow no date is named', () => {
+	const none = { expectedFrom: null, likelyFrom: null, until: null };
+	expect(said(none, { snowKnown: false })).toBe(
+		'asks 25 cm. No dates are named while the snow on the ice is not known.'
+	);
 });
 
 test('what is over says so', () => {

@@ -34,21 +34,21 @@ function ice(changes: Partial<SeriesDay> = {}): SeriesDay {
 
 test('the answer says estimate, doubt and what the white ice takes off', () => {
 	expect(verdict(ice(), METRIC)).toEqual({
-		main: 'About 31 cm of ice, but one hole in ten would show less than 25.',
+		main: 'About 31 cm of ice, but one hole in ten may show less than 25.',
 		rest: 'It counts as 26 cm of clear ice, since the 9 cm of white in it count half.'
 	});
 });
 
 test('the answer follows the units', () => {
 	expect(verdict(ice(), IMPERIAL).main).toBe(
-		'About 12 in of ice, but one hole in ten would show less than 9.5.'
+		'About 12 in of ice, but one hole in ten may show less than 9.5.'
 	);
 });
 
 test('a bound of nothing is said as such', () => {
 	const young = ice({ total_m: 0.03, white_m: 0, clear_m: 0.03, totalLower_m: 0 });
 	expect(verdict(young, METRIC)).toEqual({
-		main: 'About 3 cm of ice, but one hole in ten would show hardly any.',
+		main: 'About 3 cm of ice, but one hole in ten may show hardly any.',
 		rest: 'All of it is clear.'
 	});
 });
@@ -69,7 +69,7 @@ test('without a bound none is made up', () => {
 
 test('an answer of another day names it', () => {
 	expect(verdict(ice(), METRIC, true).main).toBe(
-		'About 31 cm of ice on 14 Jan 2027, but one hole in ten would have shown less than 25.'
+		'About 31 cm of ice on 14 Jan 2027, but one hole in ten may have shown less than 25.'
 	);
 	expect(verdict(ice({ total_m: 0 }), METRIC, true).main).toBe(
 		'Open water by this estimate on 14 Jan 2027.'

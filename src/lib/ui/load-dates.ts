@@ -5,7 +5,7 @@ import { shortDay } from './format/day.ts';
 import { requirement } from './format/length.ts';
 import type { Units } from './units-setting.ts';
 
-type Span = Pick<StripData, 'from' | 'to' | 'asOf'>;
+type Span = Pick<StripData, 'from' | 'to' | 'asOf' | 'snowKnown'>;
 
 const THAW_percent = 50;
 /** A chance of less is not worth a sentence. */
@@ -28,7 +28,7 @@ export function loadDates(load: StripLoad, span: Span, units: Units): string {
 
 /** The warm spells from the day asked for on: they close what the ice would carry, dates or not. */
 export function warmSpells({ from, to, asOf, loads }: StripData): string | null {
-	const first = indexOf({ from, to, asOf });
+	const first = indexOf({ from, asOf });
 	const days = loads[0]?.thaw_percent.map((_, index) => isWarm(loads, index)) ?? [];
 	const spells = runs(days.slice(first))
 		.filter(({ value }) => value)
@@ -69,6 +69,7 @@ function forToday({ dayRule }: StripLoad): string {
 
 function dates(load: StripLoad, span: Span): string {
 	const { expectedFrom, likelyFrom, until } = load;
+	if (!span.snowKnown) return 'No dates are named while the snow on the ice is not known.';
 	if (expectedFrom === null) return notExpected(load, span);
 	if (until !== null && until < span.asOf) {
 		return `Was expected from ${shortDay(expectedFrom)} to ${shortDay(until)}, and is past.`;
@@ -78,7 +79,9 @@ function dates(load: StripLoad, span: Span): string {
 			? 'on no day likely (9 in 10)'
 			: `likely ${since(likelyFrom, span)} ${shortDay(likelyFrom)}`;
 	const end =
-		until === null || until >= span.to ? `past ${shortDay(span.to)}` : `until ${shortDay(until)}`;
+		until === null || until >= span.to
+			? `and still so on ${shortDay(span.to)}, the last day told`
+			: `until ${shortDay(until)}`;
 	return `Expected ${since(expectedFrom, span)} ${shortDay(expectedFrom)}, ${likely}, ${end}.`;
 }
 
@@ -104,6 +107,6 @@ function chanceToday(load: StripLoad, span: Span): string | null {
 		: `Chance on ${shortDay(span.asOf)}: ${inTen(met)}.`;
 }
 
-function indexOf({ from, asOf }: Span): number {
+function indexOf({ from, asOf }: Pick<Span, 'from' | 'asOf'>): number {
 	return Math.max(0, daysBetween(from, asOf));
 }

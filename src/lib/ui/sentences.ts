@@ -26,7 +26,7 @@ export function verdict(ice: SeriesDay, units: Units, isPast = false): Verdict {
 	const main =
 		ice.totalLower_m === null
 			? `About ${thickness(ice.total_m, units)} of ice${when}.`
-			: `About ${thickness(ice.total_m, units)} of ice${when}, but one hole in ten would ${isPast ? 'have shown' : 'show'} ${less(ice.totalLower_m, units)}.`;
+			: `About ${thickness(ice.total_m, units)} of ice${when}, but one hole in ten may ${isPast ? 'have shown' : 'show'} ${less(ice.totalLower_m, units)}.`;
 	return { main, rest: counts(ice, units) };
 }
 

@@ -49,6 +49,15 @@ test('a winter with a temperature on fewer than nine days in ten is left out', (
 	expect(pastWinters(without(11), '2027-01-10', 100)[0]?.winter).toBe('2020-21');
 });
 
+test('a winter whose record ends early gives its days up to there, if they are thirty', () => {
+	const endingOn = (last: string) => PAST.filter((day) => day.on <= last || day.on > '2020-06-30');
+	const [winter] = pastWinters(endingOn('2020-02-08'), '2027-01-10', 100);
+	expect(winter).toMatchObject({ winter: '2019-20' });
+	expect(winter?.days).toHaveLength(30);
+	expect(winter?.days.at(-1)?.on).toBe('2020-02-08');
+	expect(pastWinters(endingOn('2020-02-07'), '2027-01-10', 100)[0]?.winter).toBe('2020-21');
+});
+
 test('a missing day has the mean of those within a week, and unknown precipitation', () => {
 	const holed = PAST.map((day) => (day.on === '2020-02-05' ? { ...day, air_degC: null } : day));
 	const winters = pastWinters(holed, '2027-01-10', 100);

@@ -136,6 +136,21 @@ test('one stored winter is used for a third of the futures', () => {
 	expect(all.filter(({ from }) => from === 'usual climate')).toHaveLength(200);
 });
 
+test('past winters whose records end early go on as the usual climate, each to the last day', () => {
+	const short = PAST.filter(({ on }) => on.slice(5) >= '10-01' || on.slice(5) <= '04-10');
+	const all = futures({ past: short, count: 200 });
+	for (const { from, days } of all) {
+		expect(from).toMatch(/^past winter .*, then usual climate$/);
+		expect(days).toHaveLength(171);
+		expect(days.every((day) => Number.isFinite(airOf(day)))).toBe(true);
+	}
+	const before = futures({ count: 200 });
+	const march = (each: (typeof all)[number]) => each.days.slice(49, 80).map(airOf);
+	expect(all.map(march)).toEqual(before.map(march));
+	const june = (each: (typeof all)[number]) => meanOf(each.days.slice(141).map(airOf));
+	expect(spreadOf(all.map(june))).toBeGreaterThan(spreadOf(before.map(june)));
+});
+
 test("another winter's snow depth on land is no snowfall at the join", () => {
 	const deep = PAST.map((day) => ({ ...day, landSnow_m: 0.5, precipitation_kg_m2: null }));
 	const known = [...NOW, ...FORECAST].map((day) => ({ ...day, landSnow_m: 0 }));

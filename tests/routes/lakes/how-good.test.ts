@@ -4,7 +4,9 @@ import { expect, test } from 'vitest';
 import { load } from '../../../src/routes/lakes/[lake]/how-good/+page.server.ts';
 import Page from '../../../src/routes/lakes/[lake]/how-good/+page.svelte';
 import { GET } from '../../../src/routes/lakes/[lake]/what-if.json/+server.ts';
+import { whatIf } from '../../../src/lib/model/ensemble/what-if.ts';
 import { outlook } from '../../../src/lib/model/outlook.ts';
+import { MEMBERS } from '../../../src/lib/model/site-estimate.ts';
 import { lakeView } from '../../../src/lib/server/services/lake-view.ts';
 import { drilledLake } from '../../support/drilled-lake.ts';
 import { formEvent } from '../../support/form-event.ts';
@@ -50,8 +52,12 @@ test('a browser that tries something out gets what the page’s own estimate was
 	const query = 'winter=2026-27&asOf=2027-01-05';
 	const response = await GET(formEvent({ context: ctx, params: { lake: id }, query }));
 	const input = (await response.json()) as Parameters<typeof outlook>[0];
-	const view = await lakeView(ctx, id, { winter: '2026-27', asOf: '2027-01-05' });
+	const asked = { winter: '2026-27', asOf: '2027-01-05', toWinterEnd: true };
+	const view = await lakeView(ctx, id, asked);
+	expect(view.outlook?.forecast.days.at(-1)).toMatchObject({ on: '2027-06-30', source: 'climate' });
 	expect(outlook(input)).toEqual(view.outlook);
+	const unchanged = { snowFactor: 1, warming_K: 0, extraLoad: null };
+	expect(whatIf(input, unchanged, MEMBERS)).toEqual(view.outlook?.forecast);
 });
 
 test('of a lake that is not there, neither is found', async () => {

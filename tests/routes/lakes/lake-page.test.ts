@@ -5,6 +5,8 @@ import { lakePage } from '../../../src/routes/lakes/[lake]/lake-page.ts';
 import { load } from '../../../src/routes/lakes/[lake]/+page.server.ts';
 import LakePage from '../../../src/routes/lakes/[lake]/+page.svelte';
 import { formEvent } from '../../support/form-event.ts';
+import { MEMBERS } from '#lib/model/site-estimate.ts';
+import { drilledLake } from '../../support/drilled-lake.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 import {
 	inventedForecast,
@@ -34,7 +36,7 @@ function text(html: string): string {
 test('the answer comes first, before cautions, loads and pictures', () => {
 	const page = text(shown());
 	const order = [
-		'About 41 cm of ice on 10 Feb 2027, but one hole in ten would have shown less than 31.',
+		'About 41 cm of ice on 10 Feb 2027, but one hole in ten may have shown less than 31.',
 		'Before anybody goes',
 		'What the charts ask for',
 		'The ice column on 10 Feb',
@@ -100,7 +102,7 @@ test('inches and pounds reach every number', () => {
 	const outlook = inventedOutlook({ forecast: inventedForecast({ loads, cautions: [] }) });
 	const page = text(shown({ outlook }, IMPERIAL));
 	expect(page).toContain(
-		'About 16 in of ice on 10 Feb 2027, but one hole in ten would have shown less than 12.'
+		'About 16 in of ice on 10 Feb 2027, but one hole in ten may have shown less than 12.'
 	);
 	expect(page).toContain('Snowmobile 882 lb asks 10 in Expected, not drilled common 7.5 in');
 	expect(page).not.toMatch(/\d (cm|kg|°C)/);
@@ -189,6 +191,39 @@ test('what may come is told with its doubt, after what is', () => {
 	expect(page).toContain('From there to 10 May by forecast, then past winters');
 	expect(page).not.toContain('Nothing is drawn past the last weather');
 	expect(page).toMatch(/0 °C·d of thaw since freeze-up/);
+});
+
+test('when the ice goes and what past winters taught are told as sentences', () => {
+	const iceOut = { p10: '2027-04-12', p50: '2027-04-20', p90: '2027-04-28' };
+	const memoryText = '2 past winters with 9 readings: this lake grows slower than others.';
+	const forecast = inventedFuture({ iceOut, memoryText });
+	const climate = { pastWinters: 0, hasUsual: true, endsEarly: false };
+	const view = { outlook: inventedOutlook({ forecast, climate }), asOf: forecast.asOf };
+	const page = text(shown(view));
+	expect(page).toContain('eight in ten have it between 12 Apr and 28 Apr.');
+	expect(page).toContain('No earlier winter’s weather is stored here');
+	expect(page).toContain('usual climate from here');
+	expect(page).not.toContain('past winters from here');
+	expect(page).toContain('Taught by 2 past winters with 9 readings: this lake grows slower');
+	expect(text(shown())).not.toContain('Ice-out:');
+});
+
+test('something can be tried out where days to come are told, and only there', () => {
+	const forecast = inventedFuture();
+	const view = { outlook: inventedOutlook({ forecast }), asOf: forecast.asOf };
+	expect(text(shown(view))).toContain('What if?');
+	expect(lakePage(inventedView(view)).ice?.whatIf?.members).toBe(MEMBERS);
+	expect(text(shown())).not.toContain('What if?');
+});
+
+test('the page of a lake with weather tells days to come, to a week past its ice', async () => {
+	const { ctx, id } = await drilledLake();
+	const data = await load(formEvent({ context: ctx, params: { lake: id } }));
+	const { ice } = (data as { page: ReturnType<typeof lakePage> }).page;
+	expect(ice?.coming.length).toBeGreaterThan(60);
+	expect(ice?.climate).toEqual({ pastWinters: 0, hasUsual: true, endsEarly: false });
+	expect(ice?.loads[0]?.until).toMatch(/^2027-0[3-6]/);
+	expect(ice?.strip?.to).toBe(ice?.coming.at(-1)?.on);
 });
 
 test('without chances there is no strip', () => {

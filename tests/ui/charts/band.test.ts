@@ -22,7 +22,11 @@ const PALETTE: Palette = {
 
 const future = inventedFuture();
 const days = bandDays(future.days);
-const band = { days, borders: borders(future.days, future.asOf, future.asOf), units: METRIC };
+const band = {
+	days,
+	borders: borders(future.days, { asOf: future.asOf, today: future.asOf, climate: 'past winters' }),
+	units: METRIC
+};
 
 interface Drawn {
 	label: string;

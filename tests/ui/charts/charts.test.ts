@@ -153,3 +153,20 @@ test('frost and thaw are two lines, snow a bar a day', () => {
 	expect(snow).toHaveLength(days.length);
 	expect(snow?.at(-1)).toMatchObject({ x: '2027-02-10', says: 'snow 3 cm' });
 });
+
+test('frost, thaw and snow to come are told apart from what was, with the day between marked', () => {
+	const known = days.slice(0, 60);
+	const ahead = { days: known, coming: days.slice(60), span, units: METRIC };
+	const frost = degreeDaysChart(ahead, PALETTE);
+	const labels = frost.data.datasets.map(({ label }) => label);
+	expect(labels).toEqual(['frost', 'thaw', 'frost to come', 'thaw to come']);
+	const toCome = frost.data.datasets[2] as unknown as Drawn;
+	expect(toCome.data[0]).toMatchObject({ x: known.at(-1)?.on });
+	expect(toCome.data).toHaveLength(days.length - 60 + 1);
+	for (const { options } of [frost, snowChart(ahead, PALETTE)]) {
+		const plugins = options?.plugins as unknown as { annotation: object };
+		expect(plugins.annotation).toMatchObject({
+			annotations: { 'as of': { xMin: known.at(-1)?.on } }
+		});
+	}
+});

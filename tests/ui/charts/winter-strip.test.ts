@@ -7,10 +7,10 @@ import { winterStrip, type StripDrawing } from '#lib/ui/charts/winter-strip.ts';
 import { inventedFuture } from '../../support/invented-future.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
-const TODAY = '2027-01-26';
+const FACTS = { today: '2027-01-26', snowKnown: true, climate: 'past winters' };
 
 function strip(changes: Parameters<typeof inventedFuture>[0] = {}): StripData {
-	const data = stripData(inventedFuture(changes), TODAY);
+	const data = stripData(inventedFuture(changes), FACTS);
 	if (!data) throw new Error('the invented winter has days');
 	return data;
 }
@@ -134,7 +134,7 @@ test('the table says each week what the strip shows', () => {
 });
 
 test('a winter without days has no strip', () => {
-	expect(stripData(inventedFuture({ days: [] }), TODAY)).toBeNull();
+	expect(stripData(inventedFuture({ days: [] }), FACTS)).toBeNull();
 });
 
 test('unreported days count as what they lie between, and as unknown at the end', () => {
@@ -150,12 +150,14 @@ test('unreported days count as what they lie between, and as unknown at the end'
 		'unknown',
 		'unknown'
 	]);
-	expect(borders(days, '2027-01-02', '2027-01-05').map(({ on, text }) => [on, text])).toEqual([
-		['2027-01-02', '2 Jan'],
-		['2027-01-02', 'forecast from here'],
-		['2027-01-05', 'past winters from here'],
-		['2027-01-06', 'no weather from here']
-	]);
+	expect(borders(days, { ...FACTS, asOf: '2027-01-02' }).map(({ on, text }) => [on, text])).toEqual(
+		[
+			['2027-01-02', '2 Jan'],
+			['2027-01-02', 'forecast from here'],
+			['2027-01-05', 'past winters from here'],
+			['2027-01-06', 'no weather from here']
+		]
+	);
 });
 
 test('neighbours of one value make a run', () => {

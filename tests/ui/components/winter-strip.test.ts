@@ -4,10 +4,11 @@ import { stripData } from '#lib/ui/charts/strip-data.ts';
 import WinterStrip from '#lib/ui/components/WinterStrip.svelte';
 import { inventedFuture } from '../../support/invented-future.ts';
 
+const FACTS = { today: '2027-01-26', snowKnown: true, climate: 'past winters' };
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 
 function shown(forecast = inventedFuture()): string {
-	const strip = stripData(forecast, '2027-01-26');
+	const strip = stripData(forecast, FACTS);
 	if (!strip) throw new Error('the invented winter has days');
 	const readings = [
 		{ on: '2026-12-20', kind: 'measured' as const },

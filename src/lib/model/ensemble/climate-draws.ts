@@ -11,6 +11,8 @@ const ENOUGH_WINTERS = 3;
 
 /** What a scenario is called that goes by no winter of the lake. */
 export const USUAL_CLIMATE = 'usual climate';
+/** Ends the name of one that goes by a winter whose record ends early. */
+export const THEN_USUAL = ', then usual climate';
 
 /** Climate for one scenario, day by day, by dates of its own. */
 export interface ClimateDraw {
@@ -34,7 +36,8 @@ export interface ClimateInput {
  * place of those that are fewer than three the usual climate.
  *
  * A few winters show too little of what can come, so a past one is drawn σw/√n warmer or colder: with
- * that, the mean of the next winter has the spread that n past ones predict for it.
+ * that, the mean of the next winter has the spread that n past ones predict for it. One whose record
+ * ends early goes on as the usual climate.
  */
 export function climateDraws(input: ClimateInput): ClimateDraw[] {
 	const { lake, observed, from, length, count, random } = input;
@@ -50,16 +53,23 @@ export function climateDraws(input: ClimateInput): ClimateDraw[] {
 	return Array.from({ length: count }, (_, index) => {
 		const winter = winters[(first + index) % slots];
 		const warm = warmth[index] ?? 0;
-		if (winter !== undefined) return ofPast(winter, pastSpread_K * warm);
-		const draw = {
-			offset_K: place.mean_K + usualSpread_K * warm,
-			wetness: wetness[index] ?? 0
+		const usualOffset_K = place.mean_K + usualSpread_K * warm;
+		const invented = (from: number, offset_K: number): WeatherDay[] => {
+			const draw = { offset_K, wetness: wetness[index] ?? 0 };
+			return usualWinter(usual.slice(from), lake.latitude, draw, random);
 		};
-		const days = usualWinter(usual, lake.latitude, draw, random);
-		return { name: USUAL_CLIMATE, days, offset_K: 0 };
+		if (winter === undefined)
+			return { name: USUAL_CLIMATE, days: invented(0, usualOffset_K), offset_K: 0 };
+		const offset_K = pastSpread_K * warm;
+		return ofPast(winter, offset_K, invented(winter.days.length, usualOffset_K - offset_K));
 	});
 }
 
-function ofPast({ winter, days }: PastWinter, offset_K: number): ClimateDraw {
-	return { name: `past winter ${winter}`, days, offset_K };
+function ofPast(
+	{ winter, days }: PastWinter,
+	offset_K: number,
+	after: readonly WeatherDay[]
+): ClimateDraw {
+	const name = `past winter ${winter}${after.length > 0 ? THEN_USUAL : ''}`;
+	return { name, days: [...days, ...after], offset_K };
 }

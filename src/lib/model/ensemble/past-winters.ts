@@ -11,10 +11,15 @@ import type { WeatherDay } from '../weather.ts';
 
 /** Share of days with a temperature that a past winter needs. */
 const COMPLETE_SHARE = 0.9;
+/** A record that ends early is of use for as many days as this at least. Our choice. */
+const LEAST_d = 30;
 /** Days to either side whose mean stands in for a missing one. */
 const NEARBY_d = 7;
 
-/** A stretch of a past winter, day by day. A day that nobody reported has `air_degC` filled in. */
+/**
+ * A stretch of a past winter, day by day, to where its record ends. A day that nobody reported has
+ * `air_degC` filled in.
+ */
 export interface PastWinter {
 	winter: WinterId;
 	days: WeatherDay[];
@@ -22,7 +27,8 @@ export interface PastWinter {
 
 /**
  * The days that followed this date in earlier winters, `count` of them in a row, from every winter
- * with temperatures on at least nine days in ten. A missing one has the mean of those within a week
+ * with temperatures on at least nine days in ten; up to its last one from a winter whose record ends
+ * early, as those do that are kept for the ice. A missing one has the mean of those within a week
  * of it in all the winters, or of all days where there are none.
  *
  * Counted in days from the same date, so that a stretch keeps its order over 29 February.
@@ -41,8 +47,8 @@ export function pastWinters(
 	const stretches = earlier.toSorted().flatMap((winter) => {
 		const start = dayNumber(sameDate(from, startYear(winter) - startYear(thisWinter)));
 		const days = Array.from({ length: count }, (_, index) => byDay.get(isoDate(start + index)));
-		const known = days.filter((day) => day !== undefined).length;
-		return known > 0 && known >= COMPLETE_SHARE * count ? [{ winter, start, days }] : [];
+		const usable = usableDays(days);
+		return usable === null ? [] : [{ winter, start, days: usable }];
 	});
 	const air = stretches.map(({ days }) => days.map((day) => (day ? meanAir_degC(day) : null)));
 	return stretches.map(({ winter, start, days }) => ({
@@ -53,6 +59,15 @@ export function pastWinters(
 				: unreported(isoDate(start + index), usualNear(air, index))
 		)
 	}));
+}
+
+/** The stretch to where its record ends, or all of it; `null` where too little is known. */
+function usableDays(days: readonly (WeatherDay | undefined)[]) {
+	const known = days.filter((day) => day !== undefined).length;
+	if (known > 0 && known >= COMPLETE_SHARE * days.length) return days;
+	const length = days.findLastIndex((day) => day !== undefined) + 1;
+	const isEnough = length >= LEAST_d && known >= COMPLETE_SHARE * length;
+	return isEnough ? days.slice(0, length) : null;
 }
 
 function startYear(winter: WinterId): number {

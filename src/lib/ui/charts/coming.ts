@@ -1,37 +1,50 @@
 import { shortDay } from '../format/day.ts';
-import { thickness, thicknessNumber } from '../format/length.ts';
+import { degreeDays } from '../format/degrees.ts';
+import { depth, thickness, thicknessNumber } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
 import type { BandDay } from './band.ts';
-import type { Region } from './regions.ts';
+import { goesBy } from './regions.ts';
 import type { SeriesDay } from './series.ts';
 import type { SeriesTable } from './series-tables.ts';
 import { weekly } from './series.ts';
-
-const GOES_BY: Record<Region, string> = {
-	observed: 'measured weather',
-	forecast: 'forecast',
-	climate: 'past winters',
-	unknown: 'no weather'
-};
 
 /** What the part of the thickness chart past the day asked for shows. */
 export function comingSentence(
 	coming: readonly SeriesDay[],
 	band: readonly BandDay[],
+	climate: string,
 	units: Units
 ): string | null {
 	const [first, last] = [coming[0], coming.at(-1)];
 	if (!first || !last) return null;
 	const peak = coming.reduce((most, day) => (day.total_m > most.total_m ? day : most), first);
-	const regions = band.filter(({ on }) => on >= first.on).map(({ region }) => GOES_BY[region]);
+	const regions = band
+		.filter(({ on }) => on >= first.on)
+		.map(({ region }) => goesBy(region, climate));
 	const by = [...new Set(regions)].join(', then ');
 	return `From there to ${shortDay(last.on)} by ${by || 'what may come'}: at most ${thickness(peak.total_m, units)} on ${shortDay(peak.on)}${rangeOn(peak.on, band, units)}.`;
+}
+
+/** What the pictures of the weather show past the day asked for; `null` where that is nothing. */
+export function comingWeather(
+	coming: readonly SeriesDay[],
+	units: Units
+): { frost: string; snow: string } | null {
+	const last = coming.at(-1);
+	if (!last) return null;
+	const by = `By ${shortDay(last.on)}, as the mean of what may come`;
+	const peak = coming.reduce((most, day) => (day.snow_m > most.snow_m ? day : most), last);
+	return {
+		frost: `${by}: ${degreeDays(last.fdd_degCd, units)} and ${degreeDays(last.tdd_degCd, units)}.`,
+		snow: `To come, as the median of what may: at most ${depth(peak.snow_m, units)} on ${shortDay(peak.on)}.`
+	};
 }
 
 /** Week by week what may come, and what that goes by. */
 export function comingTable(
 	coming: readonly SeriesDay[],
 	band: readonly BandDay[],
+	climate: string,
 	units: Units
 ): SeriesTable {
 	const bandOn = new Map(band.map((day) => [day.on, day]));
@@ -43,7 +56,7 @@ export function comingTable(
 				id: on,
 				cells: [
 					shortDay(on),
-					GOES_BY[day?.region ?? 'unknown'],
+					goesBy(day?.region ?? 'unknown', climate),
 					thickness(total_m, units),
 					day ? range(day, units) : 'not known'
 				]

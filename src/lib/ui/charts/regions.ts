@@ -18,11 +18,15 @@ interface SourceDay {
 	source: DaySource;
 }
 
-const TEXT: Record<Exclude<Region, 'observed'>, string> = {
-	forecast: 'forecast from here',
-	climate: 'past winters from here',
-	unknown: 'no weather from here'
-};
+/** What a day is called to go by; `climate` is what stands in past the forecast. */
+export function goesBy(region: Region, climate: string): string {
+	return {
+		observed: 'measured weather',
+		forecast: 'forecast',
+		climate,
+		unknown: 'no weather'
+	}[region];
+}
 
 /** What each day goes by; days that nobody reported count as what they lie between. */
 export function regionsOf(days: readonly SourceDay[]): Region[] {
@@ -40,12 +44,16 @@ export function regionsOf(days: readonly SourceDay[]): Region[] {
  * The day asked for and the days from which something else is gone by, with the words for them.
  * The state on a day is that of its start, so a change on the day after is drawn on the day itself.
  */
-export function borders(days: readonly SourceDay[], asOf: IsoDate, today: IsoDate): Border[] {
+export function borders(
+	days: readonly SourceDay[],
+	{ asOf, today, climate }: { asOf: IsoDate; today: IsoDate; climate: string }
+): Border[] {
 	const text = asOf === today ? `today, ${shortDay(asOf)}` : shortDay(asOf);
 	const changes = regionsOf(days).flatMap((region, index, all): Border[] => {
 		const on = days[index]?.on;
 		if (on === undefined || region === 'observed' || region === all[index - 1]) return [];
-		return [{ on: on === addDays(asOf, 1) ? asOf : on, kind: region, text: TEXT[region] }];
+		const words = `${goesBy(region, climate)} from here`;
+		return [{ on: on === addDays(asOf, 1) ? asOf : on, kind: region, text: words }];
 	});
 	return [{ on: asOf, kind: 'today', text }, ...changes];
 }

@@ -12,6 +12,7 @@ export interface SeriesDay {
 	snow_m: number;
 	slush_m: number;
 	total_m: number;
+	/** Lower bounds to go by, at most what one hole in ten falls short of. */
 	totalLower_m: number | null;
 	effective_m: number;
 	effectiveLower_m: number | null;
@@ -33,9 +34,9 @@ export function knownDays(days: readonly ForecastDay[]): SeriesDay[] {
 				snow_m: rounded(day.snow_m.p50 ?? 0),
 				slush_m: rounded(day.slush_m.p50 ?? 0),
 				total_m: rounded(total_m),
-				totalLower_m: rounded(day.total_m.p10),
+				totalLower_m: rounded(day.bound?.total_m ?? null),
 				effective_m: rounded(day.effective_m.p50 ?? 0),
-				effectiveLower_m: rounded(day.effective_m.p10)
+				effectiveLower_m: rounded(day.bound?.effective_m ?? null)
 			}
 		];
 	});
@@ -46,7 +47,10 @@ export function weekly<Day>(days: readonly Day[]): Day[] {
 	return days.filter((_, index) => (days.length - 1 - index) % 7 === 0);
 }
 
-/** To a tenth of a millimetre: the page carries 200 of these. */
+/** Down to a tenth of a millimetre: the page carries 200 of these, and none may read a centimetre up. */
 function rounded<Value extends number | null>(value: Value): Value {
-	return (value === null ? null : Math.round(value * 1e4) / 1e4) as Value;
+	return (value === null ? null : Math.floor(value * 1e4 + HAIR) / 1e4) as Value;
 }
+
+/** Keeps 0.2 at 0.2 although its double is a hair off. */
+const HAIR = 1e-6;

@@ -26,11 +26,23 @@ export interface StripData {
 	to: IsoDate;
 	asOf: IsoDate;
 	borders: Border[];
+	/** Where it is not, no dates are named. */
+	snowKnown: boolean;
 	loads: StripLoad[];
 }
 
+export interface StripFacts {
+	today: IsoDate;
+	snowKnown: boolean;
+	/** What days past the forecast go by. */
+	climate: string;
+}
+
 /** `null` for a winter without days. Chances are rounded down, so that none looks larger than it is. */
-export function stripData(forecast: Forecast, today: IsoDate): StripData | null {
+export function stripData(
+	forecast: Forecast,
+	{ today, snowKnown, climate }: StripFacts
+): StripData | null {
 	const { days, asOf } = forecast;
 	const [first, last] = [days[0], days.at(-1)];
 	if (!first || !last) return null;
@@ -38,7 +50,10 @@ export function stripData(forecast: Forecast, today: IsoDate): StripData | null 
 		from: first.on,
 		to: last.on,
 		asOf,
-		borders: borders(days, asOf, today).filter(({ on }) => on >= first.on && on <= last.on),
+		borders: borders(days, { asOf, today, climate }).filter(
+			({ on }) => on >= first.on && on <= last.on
+		),
+		snowKnown,
 		loads: forecast.loads.map((load) => stripLoad(load, days))
 	};
 }

@@ -1,12 +1,10 @@
 import type { AnnotationOptions } from 'chartjs-plugin-annotation';
-import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
-import { shortDay } from '../format/day.ts';
 import { lengthValue } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
+import { dayLine } from './day-line.ts';
 import type { Palette } from './palette.ts';
 import { POINT_STYLE, type ReadingPoint } from './reading-points.ts';
 import type { ThicknessInput } from './thickness.ts';
-import type { TimeSpan } from './time-axis.ts';
 import { thresholds, type Threshold } from './thresholds.ts';
 
 /** Height of the chart's box, and of the plot in it without the date scale. */
@@ -82,29 +80,5 @@ function readingMark({ on, kind, mean_m }: ReadingPoint, units: Units, palette: 
 		backgroundColor: palette.sheet,
 		pointStyle: POINT_STYLE[kind],
 		drawTime: 'afterDraw'
-	} satisfies AnnotationOptions;
-}
-
-/** Where knowledge ends. */
-function dayLine(on: IsoDate, span: TimeSpan, palette: Palette) {
-	const isEarly = daysBetween(span.from, on) < 0.25 * daysBetween(span.from, span.to);
-	return {
-		type: 'line',
-		xMin: on,
-		xMax: on,
-		borderColor: palette.ink,
-		borderWidth: 1.5,
-		borderDash: [2, 3],
-		label: {
-			display: true,
-			content: shortDay(on),
-			position: 'end',
-			color: palette.ink,
-			backgroundColor: palette.sheet,
-			font: { family: palette.font, size: 13, weight: 'bold' },
-			padding: { x: 4, y: 1 },
-			xAdjust: isEarly ? 26 : -26,
-			z: 1
-		}
 	} satisfies AnnotationOptions;
 }

@@ -1,16 +1,8 @@
-import type { LoadCase } from '#lib/model/load-case.ts';
+import type { Change } from '#lib/model/ensemble/what-if.ts';
 import type { OutlookInput } from '#lib/model/outlook.ts';
 import type { IfAnswer } from './answer.ts';
 
-/** What a person tries out, from today on. Nothing of it is ever stored. */
-export interface Change {
-	/** Share of the snow that lies and falls on the site: 0 cleared, 1 as it is. */
-	snowFactor: number;
-	/** Added to every coming temperature. */
-	warming_K: number;
-	extraLoad: LoadCase | null;
-}
-
+/** Nothing of a change is ever stored. */
 export const NO_CHANGE: Change = { snowFactor: 1, warming_K: 0, extraLoad: null };
 
 /** Few enough to answer within a frame of 50 ms while something is dragged. */

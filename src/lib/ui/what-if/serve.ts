@@ -1,7 +1,8 @@
+import type { Change } from '#lib/model/ensemble/what-if.ts';
 import type { Forecast } from '#lib/model/forecast.ts';
 import type { OutlookInput } from '#lib/model/outlook.ts';
 import { answerOf } from './answer.ts';
-import type { Change, FromWorker, ToWorker } from './protocol.ts';
+import type { FromWorker, ToWorker } from './protocol.ts';
 
 type Model = (input: OutlookInput, change: Change, members: number) => Forecast | null;
 

@@ -1,6 +1,7 @@
+import type { Change } from '#lib/model/ensemble/what-if.ts';
 import type { IfAnswer } from './answer.ts';
 import { LatestWins } from './latest-wins.ts';
-import { DRAG_MEMBERS, type Ask, type Change, type FromWorker, type ToWorker } from './protocol.ts';
+import { DRAG_MEMBERS, type Ask, type FromWorker, type ToWorker } from './protocol.ts';
 
 /** A line to whoever answers. */
 export interface Line {

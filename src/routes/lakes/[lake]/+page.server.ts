@@ -14,6 +14,7 @@ export const load: PageServerLoad = async ({ locals, params, url, cookies }) => 
 		lakeView(locals.context, params.lake, {
 			...(winter && isWinterId(winter) ? { winter } : {}),
 			...(asOf && isIsoDate(asOf) ? { asOf } : {}),
+			toWinterEnd: true,
 			words: wordsIn(parseUnits(cookies.get(UNITS_COOKIE)))
 		})
 	);

@@ -3,14 +3,18 @@ import type { Forecast, ForecastLoad } from '#lib/model/forecast.ts';
 import { isVehicle, type LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
+import { MEMBERS } from '#lib/model/site-estimate.ts';
 import { standardLoads } from '#lib/server/services/charts.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { bandDays, type Band } from '#lib/ui/charts/band.ts';
 import { readingPoints, type ReadingPoint } from '#lib/ui/charts/reading-points.ts';
 import { borders } from '#lib/ui/charts/regions.ts';
 import { knownDays, type SeriesDay } from '#lib/ui/charts/series.ts';
-import { stripData, type StripData } from '#lib/ui/charts/strip-data.ts';
+import { lastEstimated, shownDays } from '#lib/ui/charts/shown-days.ts';
+import { stripData, type StripData, type StripFacts } from '#lib/ui/charts/strip-data.ts';
+import { climateName } from '#lib/ui/climate-words.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
+import { answerOf } from '#lib/ui/what-if/answer.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
 export function lakePage(view: LakeView) {
@@ -38,8 +42,12 @@ export type Ice = NonNullable<LakePage['ice']>;
 
 function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: ReadingPoint[]) {
 	const { forecast, today: _, ...facts } = outlook;
-	const all: SeriesDay[] = knownDays(forecast.days);
+	const shown = shownDays(forecast);
+	const all: SeriesDay[] = knownDays(shown.days);
 	const days = all.filter(({ on }) => on <= asOf);
+	const coming = all.filter(({ on }) => on > asOf);
+	const { snowKnown } = facts;
+	const climate = climateName(facts.climate);
 	const answers = loads.flatMap((load) => {
 		const answer = forecast.loads.find(({ id }) => id === load.id);
 		return answer ? [pageLoad(load, answer)] : [];
@@ -50,9 +58,13 @@ function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: Rea
 		day: days.find((day) => day.on === asOf) ?? null,
 		days,
 		/** What may come after `asOf`, with the band of all days, and the strip; empty or `null` where not estimated. */
-		coming: all.filter(({ on }) => on > asOf),
-		band: bandOf(forecast, today),
-		strip: stripOf(forecast, today),
+		coming,
+		band: bandOf(shown, { today, climate }),
+		strip: stripOf(shown, { today, snowKnown, climate }),
+		/** When the ice goes, in the days up to `to`; `null` where none to come are estimated. */
+		iceOut: coming.length === 0 ? null : { dates: forecast.iceOut, to: lastEstimated(forecast) },
+		memoryText: forecast.memoryText,
+		whatIf: coming.length === 0 ? null : { asIs: answerOf(forecast), loads, members: MEMBERS },
 		readings,
 		loads: answers,
 		bounds: { onFoot_m: boundOf(answers, false), vehicles_m: boundOf(answers, true) },
@@ -60,13 +72,16 @@ function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: Rea
 	};
 }
 
-function bandOf({ days, asOf }: Forecast, today: IsoDate): Omit<Band, 'units'> | null {
+function bandOf(
+	{ days, asOf }: Forecast,
+	facts: { today: IsoDate; climate: string }
+): Omit<Band, 'units'> | null {
 	const banded = bandDays(days);
-	return banded.length === 0 ? null : { days: banded, borders: borders(days, asOf, today) };
+	return banded.length === 0 ? null : { days: banded, borders: borders(days, { asOf, ...facts }) };
 }
 
-function stripOf(forecast: Forecast, today: IsoDate): StripData | null {
-	const strip = stripData(forecast, today);
+function stripOf(forecast: Forecast, facts: StripFacts): StripData | null {
+	const strip = stripData(forecast, facts);
 	const isEstimated = strip?.loads.some(({ met_percent }) =>
 		met_percent.some((met) => met !== null)
 	);

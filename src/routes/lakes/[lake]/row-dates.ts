@@ -1,15 +1,18 @@
 import { shortDay } from '#lib/ui/format/day.ts';
+import type { IsoDate } from '#lib/model/calendar.ts';
 import type { PageLoad } from './lake-page.ts';
 
 /** The days that matter for a load, in a few words; `null` where none is estimated. */
-export function rowDates({
-	expectedFrom,
-	likelyFrom,
-	until
-}: Pick<PageLoad, 'expectedFrom' | 'likelyFrom' | 'until'>): string | null {
+export function rowDates(
+	{ expectedFrom, likelyFrom, until }: Pick<PageLoad, 'expectedFrom' | 'likelyFrom' | 'until'>,
+	asOf: IsoDate
+): string | null {
+	if (expectedFrom !== null && until !== null && until < asOf)
+		return `was expected from ${shortDay(expectedFrom)} to ${shortDay(until)}`;
+	const from = (on: IsoDate) => `${on <= asOf ? 'since' : 'from'} ${shortDay(on)}`;
 	const parts = [
-		...(expectedFrom ? [`expected from ${shortDay(expectedFrom)}`] : []),
-		...(likelyFrom ? [`likely from ${shortDay(likelyFrom)}`] : []),
+		...(expectedFrom ? [`expected ${from(expectedFrom)}`] : []),
+		...(likelyFrom ? [`likely ${from(likelyFrom)}`] : []),
 		...(until ? [`until ${shortDay(until)}`] : [])
 	];
 	return parts.length === 0 ? null : parts.join(', ');

@@ -11,7 +11,8 @@ export const GET: RequestHandler = async ({ params, locals, url }) => {
 	const input = await found(
 		outlookInput(locals.context, params.lake, {
 			...(winter && isWinterId(winter) ? { winter } : {}),
-			...(asOf && isIsoDate(asOf) ? { asOf } : {})
+			...(asOf && isIsoDate(asOf) ? { asOf } : {}),
+			toWinterEnd: true
 		})
 	);
 	return json(input, { headers: { 'cache-control': 'no-store' } });

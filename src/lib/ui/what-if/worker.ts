@@ -1,0 +1,10 @@
+import { whatIf } from '#lib/model/ensemble/what-if.ts';
+import type { ToWorker } from './protocol.ts';
+import { serve } from './serve.ts';
+
+const answer = serve(whatIf);
+
+self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
+	const said = answer(data);
+	if (said) self.postMessage(said);
+});
