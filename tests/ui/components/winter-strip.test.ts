@@ -36,6 +36,16 @@ test('the strip is a picture with a label, a sentence for each load and a table'
 	expect(body).not.toMatch(/NaN|undefined|Infinity/);
 });
 
+test('loads of one fate share a sentence', () => {
+	const future = inventedFuture();
+	const [, group] = future.loads;
+	const loads = future.loads.map((load) =>
+		load.id === 'snowmobile' ? { ...load, ...group, id: load.id, name: load.name } : load
+	);
+	const page = text(shown({ ...future, loads }));
+	expect(page).toContain('Group, spread out; Snowmobile: asks 20 cm. Expected since ');
+});
+
 test('it tells what it cannot do', () => {
 	expect(text(shown())).toContain('they permit nothing, and a drilled hole decides on the day');
 });

@@ -42,6 +42,20 @@ test('dates that move are told with how far', () => {
 	});
 });
 
+test('loads that ask the same and fare the same share a row', () => {
+	const twin = (answer: IfAnswer): IfAnswer => ({
+		...answer,
+		loads: answer.loads.flatMap((load) =>
+			load.id === 'car' ? [load, { ...load, id: 'van', name: 'Van' }] : [load]
+		)
+	});
+	const names = (other: IfAnswer) => compare(twin(BASE), other, METRIC).map(({ name }) => name);
+	expect(names(twin(BASE))).toContain('Car; Van, asks 38 cm');
+	expect(names({ ...twin(BASE), loads: withCar({ until: '2027-04-01' }).loads })).toContain(
+		'Car, asks 38 cm'
+	);
+});
+
 test('a date that comes or goes is no shift', () => {
 	expect(rowOf('load car', withCar({ likelyFrom: '2027-03-01' }))).toMatchObject({
 		other: 'expected 13 Feb, likely 1 Mar, until 31 Mar',

@@ -1,4 +1,5 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import { alike } from '../alike.ts';
 import { shortDay, span } from '../format/day.ts';
 import { requirement, thickness, thicknessNumber } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
@@ -25,7 +26,8 @@ export function compare(asIs: IfAnswer, other: IfAnswer | null, units: Units): C
 		row('peak', 'Thickest', asIs, other, (it) => peakText(it, units))
 	];
 	const extra = other?.loads.filter(({ id }) => !asIs.loads.some((load) => load.id === id)) ?? [];
-	return [...rows, ...[...asIs.loads, ...extra].map((load) => loadRow(load, asIs, other, units))];
+	const loads = [...asIs.loads, ...extra].map((load) => loadRow(load, asIs, other, units));
+	return [...rows, ...merged(loads)];
 }
 
 function row(
@@ -49,23 +51,39 @@ function peakText({ peak }: IfAnswer, units: Units): string {
 	return peak ? `${thickness(peak.p50_m, units)} on ${shortDay(peak.on)}` : 'not estimated';
 }
 
+interface LoadRow extends Comparison {
+	asks: string;
+}
+
 function loadRow(
 	{ id, name, required_m }: IfLoad,
 	asIs: IfAnswer,
 	other: IfAnswer | null,
 	units: Units
-): Comparison {
+): LoadRow {
 	const [before, after] = [asIs, other].map((answer) =>
 		answer?.loads.find((load) => load.id === id)
 	);
 	const asks = required_m === null ? 'an engineer' : `asks ${requirement(required_m, units)}`;
 	return {
 		id: `load ${id}`,
-		name: `${name}, ${asks}`,
+		name,
+		asks,
 		asIs: before ? datesText(before) : 'not among your loads',
 		other: other && (after ? datesText(after) : 'not estimated'),
 		shift: before && after ? shiftText(before, after) : null
 	};
+}
+
+/** Loads that ask the same and fare the same share a row. */
+function merged(rows: readonly LoadRow[]): Comparison[] {
+	const fate = ({ asks, asIs, other, shift }: LoadRow) => [asks, asIs, other, shift].join('|');
+	return alike(rows, fate).flatMap((group) => {
+		const [first] = group;
+		if (!first) return [];
+		const { asks, ...row } = first;
+		return [{ ...row, name: `${group.map(({ name }) => name).join('; ')}, ${asks}` }];
+	});
 }
 
 function datesText({ required_m, expectedFrom, likelyFrom, until }: IfLoad): string {
