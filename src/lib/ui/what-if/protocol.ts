@@ -5,9 +5,6 @@ import type { IfAnswer } from './answer.ts';
 /** Nothing of a change is ever stored. */
 export const NO_CHANGE: Change = { snowFactor: 1, warming_K: 0, extraLoad: null };
 
-/** Few enough to answer within a frame of 50 ms while something is dragged. */
-export const DRAG_MEMBERS = 100;
-
 /** A question, numbered so that its answer can be told from an older one's. */
 export interface Ask {
 	id: number;

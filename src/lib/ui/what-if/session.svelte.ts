@@ -1,7 +1,8 @@
 import type { Change } from '#lib/model/ensemble/what-if.ts';
 import type { IfAnswer } from './answer.ts';
+import { DragPace } from './drag-pace.ts';
 import { LatestWins } from './latest-wins.ts';
-import { DRAG_MEMBERS, type Ask, type FromWorker, type ToWorker } from './protocol.ts';
+import type { Ask, FromWorker, ToWorker } from './protocol.ts';
 
 /** A line to whoever answers. */
 export interface Line {
@@ -28,6 +29,8 @@ export class Session {
 	#line: Promise<Line> | null = null;
 	#next = 0;
 	#full = -1;
+	#pace = new DragPace();
+	#sentAt_ms = 0;
 	#queue = new LatestWins<Ask>((ask) => void this.#post(ask));
 
 	constructor(connect: Connect, fullMembers: number) {
@@ -37,7 +40,7 @@ export class Session {
 
 	/** While something is dragged: a quick answer by few members. */
 	drag(change: Change): void {
-		this.#ask(change, DRAG_MEMBERS);
+		this.#ask(change, this.#pace.members);
 	}
 
 	/** When it is let go: the answer by all of them. */
@@ -68,7 +71,9 @@ export class Session {
 	async #post(ask: Ask): Promise<void> {
 		try {
 			this.#line ??= this.#open();
-			(await this.#line).post({ kind: 'ask', ...ask });
+			const line = await this.#line;
+			this.#sentAt_ms = performance.now();
+			line.post({ kind: 'ask', ...ask });
 		} catch (cause) {
 			// So that the next touch tries anew.
 			this.#line = null;
@@ -90,6 +95,7 @@ export class Session {
 			this.problem = message.message;
 			return;
 		}
+		if (message.id !== this.#full) this.#pace.took(performance.now() - this.#sentAt_ms);
 		this.answer = message.answer;
 		const isLast = message.id === this.#full && !this.#queue.isBusy;
 		if (isLast) this.state = message.answer === null ? 'nothing' : 'done';
