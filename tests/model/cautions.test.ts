@@ -19,6 +19,7 @@ function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = 
 		readings: [],
 		doubtful: new Set(),
 		iceOutOn: null,
+		mayBeOpenUntil: null,
 		words: METRIC_WORDS,
 		...change
 	});

@@ -33,6 +33,8 @@ export interface CautionInput {
 	/** Readings set aside, or far from what had been estimated. */
 	doubtful: ReadonlySet<string>;
 	iceOutOn: IsoDate | null;
+	/** The last day that the site may freeze over, where nobody has found ice yet. */
+	mayBeOpenUntil: IsoDate | null;
 	words: Words;
 }
 
@@ -118,9 +120,14 @@ function floodingText(snow_m: number, words: Words): string {
 		: `About ${words.depth(snow_m)} more snow floods the ice.`;
 }
 
-function ofTheRecord({ today }: CautionInput): Caution[] {
+function ofTheRecord({ today, mayBeOpenUntil, words }: CautionInput): Caution[] {
 	const gapDays = today?.gapDays ?? 0;
 	return [
+		...given(
+			mayBeOpenUntil !== null,
+			'freezeUpNotSure',
+			`Freeze-up may have come as late as ${words.day(mayBeOpenUntil ?? '')}: on this day the site may still be open.`
+		),
 		...given(
 			today !== null && !today.day.snowKnown,
 			'snowUnknown',

@@ -7,6 +7,13 @@ export function isDrilled(reading: Reading): boolean {
 	return thicknessHoles(reading).length > 0;
 }
 
+/** True when somebody saw ice in a hole: by then the site had frozen over. */
+export function showsIce(reading: Reading): boolean {
+	return (
+		!reading.secondHand && thicknessHoles(reading).some((hole) => (holeTotal_m(hole) ?? 0) > 0)
+	);
+}
+
 /** The holes whose thickness is known; where the ice broke there are none. */
 export function thicknessHoles(reading: Reading): Hole[] {
 	if (reading.kind === 'wentThrough') return [];

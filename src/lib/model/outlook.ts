@@ -89,7 +89,7 @@ export function* outlookSteps(input: OutlookInput): Steps<Outlook | null> {
 
 function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 	const { site, estimate, warm, words } = asked;
-	const days = forecastDays(site.days, estimate, site.freezeUp.middle, input.until);
+	const days = forecastDays(site.days, estimate, site.freezeUp.first, input.until);
 	const forLoads = {
 		minimums: input.minimums,
 		chartSet: input.chartSet,
@@ -167,6 +167,7 @@ function cautionsOf(asked: Asked, { lake, asOf, now = asOf }: OutlookInput): Cau
 		readings: asked.site.readings,
 		doubtful: new Set([...asked.setAside, ...asked.estimate.askedAbout]),
 		iceOutOn: asked.site.iceOutOn,
+		mayBeOpenUntil: asked.site.mayBeOpen ? asked.site.freezeUp.last : null,
 		words: asked.words
 	});
 }

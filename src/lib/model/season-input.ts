@@ -12,6 +12,7 @@ import type { WeatherDay } from './weather.ts';
 export function checkSeasonInput(input: SeasonInput): void {
 	checkDay('freezeUpOn', input.freezeUpOn);
 	checkDay('until', input.until);
+	if (input.openUntil !== undefined) checkDay('openUntil', input.openUntil);
 	checkLake(input);
 	if (input.stepsPerDay !== undefined && !(input.stepsPerDay >= 1))
 		throw new RangeError(`stepsPerDay must be 1 or more, got ${input.stepsPerDay}`);

@@ -27,6 +27,8 @@ export const STEPS_PER_DAY = 4;
 export interface SeasonInput {
 	lake: LakeFacts;
 	freezeUpOn: IsoDate;
+	/** Open water until this day, where the days begin earlier. */
+	openUntil?: IsoDate;
 	/** The last day to state, inclusive. */
 	until: IsoDate;
 	/** Sorted, each day once; a day missing between is a gap. */
@@ -82,13 +84,26 @@ export function runSeason(input: SeasonInput): SeasonDay[] {
 	return seasonWeather(input.weather, freezeUpOn, input.until).map((day) => {
 		const sun_W_m2 = clearSky_W_m2(lake.latitude, day.dayOfYear, lake.elevation_m ?? 0);
 		const forcing = dayForcing(day, previous, lake.latitude, sun_W_m2);
-		const isOpen = beginDay(site, on(events, day.on), isHeldOpen(events, day.on), parameters);
+		const isOpen = isWaiting(input, day.on) || beginsOpen(site, day.on, events, parameters);
 		const anchoring = isOpen ? NOTHING_READ : readDay(site, on(readings, day.on));
 		const state = stateOn(day, forcing, site, anchoring);
 		if (!isOpen) passDay(site, forcing, parameters, steps);
 		previous = day.reported;
 		return state;
 	});
+}
+
+function isWaiting({ openUntil }: SeasonInput, day: IsoDate): boolean {
+	return openUntil !== undefined && day < openUntil;
+}
+
+function beginsOpen(
+	site: RunningSite,
+	day: IsoDate,
+	events: readonly SiteEvent[],
+	parameters: Parameters
+): boolean {
+	return beginDay(site, on(events, day), isHeldOpen(events, day), parameters);
 }
 
 function on<T extends { on: IsoDate }>(things: readonly T[], day: IsoDate): readonly T[] {

@@ -1,6 +1,7 @@
 import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
 import { freezeUpSpan, type FreezeUpSpan } from './freeze-up.ts';
+import { showsIce } from './hole.ts';
 import type { LakeFacts } from './lake.ts';
 import type { Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
@@ -21,7 +22,7 @@ export interface SiteSeasonInput {
 /** A site's season as it was known on a day. */
 export interface SiteSeason {
 	freezeUp: FreezeUpSpan;
-	/** From the middle day of freeze-up. */
+	/** From the first day that freeze-up may have been. */
 	days: SeasonDay[];
 	/** What was observed, forecast, read and done by then. */
 	weather: WeatherDay[];
@@ -34,19 +35,21 @@ export interface SiteSeason {
 	hasHours: (on: IsoDate) => boolean;
 	weatherOf: (on: IsoDate) => WeatherDay | undefined;
 	lastWeatherOn: IsoDate | null;
+	/** Freeze-up may still lie ahead of the day of asking: nobody has found ice yet. */
+	mayBeOpen: boolean;
 }
 
 /**
  * The season of a site from what had been observed, read and recorded by `asOf`; `null` without a
  * freeze-up, or when `asOf` lies before it.
  *
- * Observations of later days are left out; forecast days stay. Freeze-up known as between two days
- * runs from the middle one.
+ * Observations of later days are left out; forecast days stay. Freeze-up known as between two days is
+ * open water until the middle one, or until somebody has drilled ice before it.
  */
 export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 	const { asOf, record } = input;
 	const span = freezeUpSpan(record);
-	if (span === null || asOf < span.middle) return null;
+	if (span === null || asOf < span.first) return null;
 	const weather = input.weather.filter((day) => day.on <= asOf || day.source === 'forecast');
 	const readings = input.readings.filter((reading) => reading.on <= asOf);
 	const events = record.events
@@ -55,7 +58,8 @@ export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 	const run = (read: readonly Reading[], until: IsoDate): SeasonDay[] =>
 		runSeason({
 			lake: input.lake,
-			freezeUpOn: span.middle,
+			freezeUpOn: span.first,
+			openUntil: formedOn(span, read),
 			until,
 			weather,
 			events,
@@ -75,8 +79,15 @@ export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 		seasonWith: run,
 		hasHours: (on) => (byDay.get(on)?.aboveFreezing_h ?? null) !== null,
 		weatherOf: (on) => byDay.get(on),
-		lastWeatherOn: weather.findLast((day) => day.source === 'observed')?.on ?? null
+		lastWeatherOn: weather.findLast((day) => day.source === 'observed')?.on ?? null,
+		mayBeOpen: asOf < span.last && !readings.some(showsIce)
 	};
+}
+
+/** The day to take for freeze-up: the middle one, unless ice was drilled before it. */
+function formedOn({ first, middle }: FreezeUpSpan, readings: readonly Reading[]): IsoDate {
+	const found = readings.filter((reading) => reading.on >= first && showsIce(reading));
+	return [middle, ...found.map(({ on }) => on)].toSorted()[0] ?? middle;
 }
 
 /** From a recorded ice-out on there is no ice, whatever is estimated. */
