@@ -32,7 +32,9 @@ export function dayDegrees(day: WeatherDay, latitude: number): DayDegrees | null
 }
 
 /** Mean of the day; the middle of its range where only that is reported. */
-export function meanAir_degC(day: WeatherDay): number | null {
+export function meanAir_degC(
+	day: Pick<WeatherDay, 'air_degC' | 'min_degC' | 'max_degC'>
+): number | null {
 	if (day.air_degC !== null) return day.air_degC;
 	if (day.min_degC !== null && day.max_degC !== null) return (day.min_degC + day.max_degC) / 2;
 	return null;

@@ -2,14 +2,17 @@ import { join } from 'node:path';
 import type { Kysely } from 'kysely';
 import { IN_MEMORY, openDatabase } from './storage/database.ts';
 import type { Database } from './storage/schema.ts';
+import { openWeather, type WeatherAccess } from './weather/access.ts';
 
 /** What every service is given. */
 export interface Context {
 	db: Kysely<Database>;
 	now: () => Date;
+	/** The way out to weather services. */
+	weather: WeatherAccess;
 }
 
-/** The folder of the database: `FROSTLEDGER_DATA`, `data/local` without it, or `:memory:`. */
+/** The folder of the database is `FROSTLEDGER_DATA`, `data/local` without it, or `:memory:`. */
 export type Environment = Readonly<Record<string, string | undefined>>;
 
 let opened: Context | null = null;
@@ -24,7 +27,8 @@ export async function startContext(environment: Environment): Promise<Context> {
 export async function openContext(environment: Environment): Promise<Context> {
 	const folder = environment['FROSTLEDGER_DATA'] || join('data', 'local');
 	const path = folder === IN_MEMORY ? IN_MEMORY : join(folder, 'frostledger.db');
-	return { db: await openDatabase(path), now: () => new Date() };
+	const weather = openWeather(environment);
+	return { db: await openDatabase(path), now: () => new Date(), weather };
 }
 
 /** @throws Error before the server has started. */

@@ -1,15 +1,12 @@
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
 import type { DaySpan, DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
-import { joinedDay, type OriginDay } from '#lib/model/joined-day.ts';
-import { withoutStuckAir, STUCK_h } from '#lib/model/stuck-air.ts';
+import { filledBy, joinedDay, type OriginDay } from '#lib/model/joined-day.ts';
 import type { Context } from '../context.ts';
 import { clearRejoin, readRejoin, writeJoinedDays } from '../storage/joined-days.ts';
-import { readImportedDays, readWeatherHours } from '../storage/weather-days.ts';
-import { readSourceDays, readSourceHours } from '../storage/source-weather.ts';
 import { daySpan } from './local-day.ts';
 import { nextTurn } from './next-turn.ts';
-import { readTrust, type Origin, type Trust } from './trust.ts';
-import { warmerDay, warmerHours } from './elevation.ts';
+import { readOriginDays, readOriginHours } from './origin-weather.ts';
+import { readTrust, type Trust } from './trust.ts';
 
 /** One read of some thousand hours: the server answers others in between. */
 const DAYS_AT_A_TIME = 50;
@@ -64,10 +61,11 @@ export async function joinDays(
 	from: IsoDate,
 	to: IsoDate
 ): Promise<DayValues[]> {
-	const { origins, timeZone } = trust;
-	const spans = spansOf(from, to, timeZone);
-	const told = await readOrigins(db, trust, spans);
-	const takers = origins.map((origin) => takeByDay(told.get(origin)));
+	const spans = spansOf(from, to, trust.timeZone);
+	const [from_s, to_s] = [spans.at(0)?.start_s ?? 0, spans.at(-1)?.end_s ?? 0];
+	const hours = await readOriginHours(db, trust, from_s, to_s);
+	const days = await readOriginDays(db, trust, from, to);
+	const takers = trust.origins.map((origin) => takeByDay(hours.get(origin), days.get(origin)));
 	return spans.flatMap((span) => {
 		const day = joinedDay(
 			span,
@@ -79,54 +77,31 @@ export async function joinDays(
 	});
 }
 
+/** The hours from `from_s` to before `to_s`, each value from the most trusted origin that has it. */
+export async function joinHours(
+	db: Context['db'],
+	trust: Trust,
+	from_s: number,
+	to_s: number
+): Promise<WeatherHour[]> {
+	const hours = await readOriginHours(db, trust, from_s, to_s);
+	return trust.origins.reduce<WeatherHour[]>(
+		(joined, origin) => filledBy(joined, hours.get(origin) ?? []),
+		[]
+	);
+}
+
 function spansOf(from: IsoDate, to: IsoDate, timeZone: string): DaySpan[] {
 	const spans: DaySpan[] = [];
 	for (let on = from; on <= to; on = addDays(on, 1)) spans.push(daySpan(on, timeZone));
 	return spans;
 }
 
-interface Told {
-	hours: readonly WeatherHour[];
-	days: readonly DayValues[];
-}
-
-/** Hours and days of each origin, those of sources corrected; a stuck station says nothing. */
-async function readOrigins(
-	db: Context['db'],
-	{ lakeId, origins, latitude }: Trust,
-	spans: readonly DaySpan[]
-): Promise<Map<Origin, Told>> {
-	const [first, last] = [spans.at(0), spans.at(-1)];
-	if (first === undefined || last === undefined) return new Map();
-	const ids = origins.flatMap((origin) => (origin.kind === 'source' ? [origin.lakeSourceId] : []));
-	// A run of one value is seen whole only with what lies before and after.
-	const margin_s = STUCK_h * 3600;
-	const around = [first.start_s - margin_s, last.end_s + margin_s] as const;
-	const hours = await readSourceHours(db, 'source_hour', ids, ...around);
-	const days = await readSourceDays(db, ids, first.on, last.on);
-	const told = new Map<Origin, Told>();
-	for (const origin of origins) {
-		if (origin.kind === 'csv') {
-			const imported = await readWeatherHours(db, lakeId, first.start_s, last.end_s);
-			const daily = await readImportedDays(db, lakeId, first.on, last.on);
-			told.set(origin, { hours: imported, days: daily });
-			continue;
-		}
-		const { lakeSourceId, correction_K } = origin;
-		const running = withoutStuckAir(hours.get(lakeSourceId) ?? []);
-		told.set(origin, {
-			hours: warmerHours(
-				running.filter(({ at_s }) => at_s >= first.start_s),
-				correction_K
-			),
-			days: (days.get(lakeSourceId) ?? []).map((day) => warmerDay(day, correction_K, latitude))
-		});
-	}
-	return told;
-}
-
 /** Hands out what is told of one day after the other; all is sorted. */
-function takeByDay({ hours, days }: Told = { hours: [], days: [] }): (span: DaySpan) => OriginDay {
+function takeByDay(
+	hours: readonly WeatherHour[] = [],
+	days: readonly DayValues[] = []
+): (span: DaySpan) => OriginDay {
 	let next = 0;
 	const daily = new Map(days.map((day) => [day.on, day]));
 	return ({ on, end_s }) => {

@@ -29,15 +29,17 @@ export async function writeFetchState(
 		.execute();
 }
 
-/** The next call of these is unconditional: what they would answer is wanted again. */
-export async function forgetValidators(
-	db: Kysely<Database>,
-	lakeSourceIds: readonly number[]
-): Promise<void> {
-	if (lakeSourceIds.length === 0) return;
+/** The next calls of a source are unconditional: what they would answer is wanted again. */
+export async function forgetValidatorsOf(db: Kysely<Database>, sourceId: string): Promise<void> {
+	const uses = db.selectFrom('lake_source').select('id').where('source_id', '=', sourceId);
 	await db
 		.updateTable('fetch_state')
-		.set({ validators: null, fresh_until_at: null })
-		.where('lake_source_id', 'in', lakeSourceIds)
+		.set({ validators: null, fresh_until_at: null, failures: 0 })
+		.where('lake_source_id', 'in', uses)
+		.execute();
+	await db
+		.updateTable('lake_source')
+		.set({ next_at: null })
+		.where('source_id', '=', sourceId)
 		.execute();
 }

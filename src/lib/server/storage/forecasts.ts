@@ -133,7 +133,7 @@ function toIssuedDay({
 }
 
 /** When the newest forecast of each use was issued, by an instant. */
-export async function readNewestIssues(
+export async function readIssueTimes(
 	db: Kysely<Database>,
 	lakeSourceIds: readonly number[],
 	by: Date

@@ -57,6 +57,16 @@ export async function markAllForJoining(
 			to_day = max(to_day, excluded.to_day), serial = serial + 1`.execute(db);
 }
 
+/** The same for every lake that a source has brought weather to. */
+export async function markForSource(db: Kysely<Database>, sourceId: string): Promise<void> {
+	const uses = await db
+		.selectFrom('lake_source')
+		.select('lake_id')
+		.where('source_id', '=', sourceId)
+		.execute();
+	for (const { lake_id } of uses) await markAllForJoining(db, lake_id);
+}
+
 /** What of a lake has to be joined anew. */
 export function readRejoin(db: Kysely<Database>, lakeId: string): Promise<RejoinTable | undefined> {
 	return db.selectFrom('rejoin').selectAll().where('lake_id', '=', lakeId).executeTakeFirst();

@@ -21,6 +21,38 @@ export function listLakeSourceRows(
 		.execute();
 }
 
+/** Every use that a lake makes or has made of a source. */
+export function listAllUses(db: Kysely<Database>, lakeId: string): Promise<LakeSourceRow[]> {
+	return db.selectFrom('lake_source').selectAll().where('lake_id', '=', lakeId).execute();
+}
+
+/** Lets go what a use has brought, where it is another place's, so that it is asked for anew. */
+export async function forgetBrought(db: Kysely<Database>, id: number): Promise<void> {
+	await db.transaction().execute(async (tx) => {
+		for (const table of [
+			'source_hour',
+			'source_day',
+			'forecast_issue',
+			'forecast_hour',
+			'fetch_state'
+		] as const) {
+			await tx.deleteFrom(table).where('lake_source_id', '=', id).execute();
+		}
+		const nothing = { asked_from: null, next_at: null, has_precipitation: null };
+		const nowhere = {
+			station_name: null,
+			station_latitude: null,
+			station_longitude: null,
+			station_elevation_m: null
+		};
+		await tx
+			.updateTable('lake_source')
+			.set({ ...nothing, ...nowhere })
+			.where('id', '=', id)
+			.execute();
+	});
+}
+
 /** Every use of a source, by lakes that are not deleted. */
 export function listUsesOfSource(db: Kysely<Database>, sourceId: string): Promise<LakeSourceRow[]> {
 	return db

@@ -37,8 +37,7 @@ export async function countCalls(
 		WHERE source_id = ${sourceId}`.execute(db);
 }
 
-/** What was left alone for a while may be asked again. */
+/** What was left alone after failures may be asked again; a wait that the source asked for stands. */
 export async function forgetFailures(db: Kysely<Database>, sourceId: string): Promise<void> {
-	const nothing = { retry_after_at: null, back_off_until_at: null, failures: 0 };
-	await updateSourceState(db, sourceId, nothing);
+	await updateSourceState(db, sourceId, { back_off_until_at: null, failures: 0 });
 }

@@ -1,4 +1,4 @@
-import { sql, type Kysely, type RawBuilder } from 'kysely';
+import { sql, type Kysely } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { Database } from './schema.ts';
@@ -112,34 +112,44 @@ function groupedBy<Row, Value>(
 	return groups;
 }
 
-export interface BroughtSpan {
-	firstHour_s: number | null;
-	lastHour_s: number | null;
-	firstDay: IsoDate | null;
-	lastDay: IsoDate | null;
-}
-
-/** The first and last hour and day with a temperature that a use of a source has brought. */
-export async function readBroughtSpan(
+/** The end of the last hour with a temperature that each use of a source has brought. */
+export async function readLastHours(
 	db: Kysely<Database>,
-	lakeSourceId: number
-): Promise<BroughtSpan> {
-	const { rows } = await sql<BroughtSpan>`SELECT
-		${edge('source_hour', 'at_s', 'asc', lakeSourceId)} AS firstHour_s,
-		${edge('source_hour', 'at_s', 'desc', lakeSourceId)} AS lastHour_s,
-		${edge('source_day', 'day', 'asc', lakeSourceId)} AS firstDay,
-		${edge('source_day', 'day', 'desc', lakeSourceId)} AS lastDay`.execute(db);
-	return rows[0] ?? { firstHour_s: null, lastHour_s: null, firstDay: null, lastDay: null };
+	lakeSourceIds: readonly number[]
+): Promise<Map<number, number>> {
+	const ends = new Map<number, number>();
+	for (const id of lakeSourceIds) {
+		const row = await db
+			.selectFrom('source_hour')
+			.select('at_s')
+			.where('lake_source_id', '=', id)
+			.where('air_degC', 'is not', null)
+			.orderBy('at_s', 'desc')
+			.limit(1)
+			.executeTakeFirst();
+		if (row) ends.set(id, row.at_s + 3600);
+	}
+	return ends;
 }
 
-function edge(
-	table: 'source_hour' | 'source_day',
-	key: string,
-	order: 'asc' | 'desc',
-	lakeSourceId: number
-): RawBuilder<unknown> {
-	return sql`(SELECT ${sql.ref(key)} FROM ${sql.table(table)}
-		WHERE lake_source_id = ${lakeSourceId}
-			AND coalesce(air_degC, ${sql.raw(table === 'source_day' ? 'min_degC + max_degC' : 'NULL')}) IS NOT NULL
-		ORDER BY ${sql.ref(key)} ${sql.raw(order)} LIMIT 1)`;
+/** The last day with a temperature that each use of a source has brought as a daily record. */
+export async function readLastSourceDays(
+	db: Kysely<Database>,
+	lakeSourceIds: readonly number[]
+): Promise<Map<number, IsoDate>> {
+	const days = new Map<number, IsoDate>();
+	for (const id of lakeSourceIds) {
+		const row = await db
+			.selectFrom('source_day')
+			.select('day')
+			.where('lake_source_id', '=', id)
+			.where(
+				sql<boolean>`(air_degC IS NOT NULL OR (min_degC IS NOT NULL AND max_degC IS NOT NULL))`
+			)
+			.orderBy('day', 'desc')
+			.limit(1)
+			.executeTakeFirst();
+		if (row) days.set(id, row.day);
+	}
+	return days;
 }

@@ -1,5 +1,5 @@
 import type { Insertable, Kysely, Selectable } from 'kysely';
-import type { WinterId } from '#lib/model/calendar.ts';
+import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { Database, SiteEventTable } from './schema.ts';
 
@@ -83,6 +83,21 @@ export async function listRecordedWinters(
 		.orderBy('winter')
 		.execute();
 	return rows.map((row) => row.winter);
+}
+
+/** The earliest freeze-up of a lake's sites in a winter. */
+export async function readFirstFreezeUp(
+	db: Kysely<Database>,
+	lakeId: string,
+	winter: WinterId
+): Promise<IsoDate | null> {
+	const row = await db
+		.selectFrom('winter')
+		.select((eb) => eb.fn.min('freeze_up_on').as('on'))
+		.where('lake_id', '=', lakeId)
+		.where('winter', '=', winter)
+		.executeTakeFirst();
+	return row?.on ?? null;
 }
 
 type EventColumns = Omit<Insertable<SiteEventTable>, 'lake_id' | 'site_id' | 'winter' | 'position'>;

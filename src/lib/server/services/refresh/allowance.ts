@@ -1,0 +1,74 @@
+import type { SourceState } from '../../storage/source-states.ts';
+import { callFor, type SourcePart, type WeatherSource } from '../../weather/source/contract.ts';
+
+/** Between two refreshes of a lake: forecasts are issued a few times a day. Our choice. */
+const USUAL_INTERVAL_MIN = 180;
+/** The rest of a day's calls is for people who ask, and for the winter so far. Our choice. */
+const SHARE_FOR_SCHEDULE = 0.8;
+const MINUTES_A_DAY = 1440;
+const FIRST_BACK_OFF_MIN = 5;
+const LONGEST_BACK_OFF_MIN = 360;
+
+/** Calls that asking for a part once makes, redirects apart. */
+export function callsFor(source: WeatherSource, part: SourcePart): number {
+	const call = callFor(source, part);
+	return call ? 1 + (call.first?.length ?? 0) : 0;
+}
+
+/** Minutes between two refreshes of a lake, so that all lakes together keep to the daily limit. */
+export function interval_min(source: WeatherSource, lakes: number): number {
+	const { perDay, minInterval_min } = source.limits;
+	const calls = lakes * (callsFor(source, 'history') + callsFor(source, 'forecast'));
+	const spread_min = (calls * MINUTES_A_DAY) / (SHARE_FOR_SCHEDULE * perDay);
+	return Math.max(USUAL_INTERVAL_MIN, minInterval_min, spread_min);
+}
+
+/** Minutes to leave alone what has failed so often in a row: 5, 10, 20 and so on to six hours. */
+export function backOff_min(failures: number): number {
+	return Math.min(LONGEST_BACK_OFF_MIN, FIRST_BACK_OFF_MIN * 2 ** Math.max(0, failures - 1));
+}
+
+/** Why a source may not be asked now. */
+export interface Refusal {
+	until: Date;
+	/** A sentence for the log. */
+	text: string;
+}
+
+/**
+ * Whether so many calls may be made now; `null` when they may. A person who asks overrides our own
+ * back-off, and never what the service asked for or its daily limit.
+ */
+export function refusalFor(
+	source: WeatherSource,
+	state: SourceState,
+	calls: number,
+	{ now, isOnDemand }: { now: Date; isOnDemand: boolean }
+): Refusal | null {
+	const retryAfter = asFuture(state.retry_after_at, now);
+	if (retryAfter) {
+		const text = `${source.name} asked to be left alone until ${clock(retryAfter)}; it is asked again then.`;
+		return { until: retryAfter, text };
+	}
+	const backOff = asFuture(state.back_off_until_at, now);
+	if (backOff && !isOnDemand) {
+		const text = `${source.name} failed ${state.failures} times in a row and is left alone until ${clock(backOff)}; refresh by hand to try at once.`;
+		return { until: backOff, text };
+	}
+	const { perDay } = source.limits;
+	const used = state.calls_on === now.toISOString().slice(0, 10) ? state.calls : 0;
+	if (used + calls <= perDay) return null;
+	const until = new Date(Math.floor(now.getTime() / 86_400_000 + 1) * 86_400_000);
+	const text = `${source.name} allows ${perDay} calls a day and ${used} are used; it is asked again after ${clock(until)}.`;
+	return { until, text };
+}
+
+function asFuture(at: string | null, now: Date): Date | null {
+	const instant = at === null ? null : new Date(at);
+	return instant && instant > now ? instant : null;
+}
+
+/** @example clock(new Date('2027-02-10T13:05:00Z')) // => '2027-02-10 13:05 UTC' */
+export function clock(at: Date): string {
+	return `${at.toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+}

@@ -1,0 +1,57 @@
+import type { Context } from '../../context.ts';
+import { listLakeSourceRows } from '../../storage/lake-sources.ts';
+import { getLake } from '../lakes.ts';
+import { listSources } from '../sources/sources.ts';
+import { enqueue, latestJob } from './queue.ts';
+import type { RefreshState, SourceProgress } from './progress.ts';
+
+export type { RefreshState, SourceProgress };
+
+/** A lake that uses no weather source has nothing to refresh. */
+export class NoSource extends Error {
+	override name = 'NoSource';
+
+	constructor(lakeId: string) {
+		super(`Lake "${lakeId}" uses no weather source that is on; choose one first`);
+	}
+}
+
+/** Asks a lake's sources now, as far as their limits allow. @throws LakeNotFound, NoSource */
+export async function startRefresh(ctx: Context, lakeId: string): Promise<RefreshState> {
+	await getLake(ctx, lakeId);
+	const rows = await listLakeSourceRows(ctx.db, lakeId);
+	const on = new Set(
+		(await listSources(ctx)).filter(({ isOn, source }) => isOn && source).map(({ id }) => id)
+	);
+	const used = rows.filter(({ source_id }) => on.has(source_id));
+	if (used.length === 0) throw new NoSource(lakeId);
+	for (const use of used) enqueue(ctx, use, true);
+	return refreshState(ctx, lakeId);
+}
+
+/** How the refreshing of a lake's weather goes. @throws LakeNotFound */
+export async function refreshState(ctx: Context, lakeId: string): Promise<RefreshState> {
+	await getLake(ctx, lakeId);
+	const rows = await listLakeSourceRows(ctx.db, lakeId);
+	const names = new Map((await listSources(ctx)).map(({ id, name }) => [id, name]));
+	const sources = rows.map((row): SourceProgress => {
+		const job = latestJob(ctx, row.id);
+		return {
+			source: row.source_id,
+			name: names.get(row.source_id) ?? row.source_id,
+			...(job?.progress ?? IDLE),
+			nextAt: row.next_at === null ? null : new Date(row.next_at)
+		};
+	});
+	const isRunning = sources.some(({ status }) => status === 'waiting' || status === 'asking');
+	return { lake: lakeId, isRunning, sources };
+}
+
+const IDLE = {
+	status: 'idle' as const,
+	doneDays: 0,
+	wantedDays: 0,
+	sentences: [],
+	startedAt: null,
+	finishedAt: null
+};

@@ -1,0 +1,137 @@
+import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import type { Context } from '../../context.ts';
+import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
+import type { Fault, Span } from '../../weather/source/contract.ts';
+import { joinChanged } from '../joining.ts';
+import { nextTurn } from '../next-turn.ts';
+import type { Refusal } from './allowance.ts';
+import { askPart, type Asked, type Asking } from './ask-part.ts';
+import { faultsOverTime } from './over-time.ts';
+import { planFor } from './plan-for.ts';
+import { storeForecast } from './store-forecast.ts';
+import { storeHistory } from './store-history.ts';
+
+export interface Refreshed {
+	status: 'done' | 'failed' | 'notAsked' | 'stopped';
+	/** What was wrong, or why it was not asked, in sentences. */
+	sentences: string[];
+	refusal: Refusal | null;
+}
+
+/** Told as the days of history come in. */
+export type OnProgress = (doneDays: number, wantedDays: number) => void;
+
+/** Brings a lake's use of one source up to date: what is new, what is to come, what is missing. */
+export async function refreshUse(
+	ctx: Context,
+	asking: Asking,
+	onProgress: OnProgress = () => {}
+): Promise<Refreshed> {
+	const { plan, tooSoon } = await planFor(ctx, asking);
+	const told: Told = { faults: [], refusal: tooSoon, isFailed: false };
+	const progress = countDays(plan.history, onProgress);
+	const [fresh, missing] = [
+		plan.history.slice(0, plan.newSpans),
+		plan.history.slice(plan.newSpans)
+	];
+	const isNewTold = await askSpans(ctx, asking, told, fresh, progress);
+	if (plan.forecast) hear(told, await askForecast(ctx, asking, plan.forecast));
+	if (isNewTold) {
+		const note = (on: IsoDate) => noteAskedFrom(ctx, asking, on);
+		const isAllTold = await askSpans(ctx, asking, told, missing, progress, note);
+		if (isAllTold && plan.wantedFrom !== null) await note(plan.wantedFrom);
+	}
+	return asRefreshed(told, asking.signal);
+}
+
+interface Told {
+	faults: Fault[];
+	refusal: Refusal | null;
+	isFailed: boolean;
+}
+
+/** False when nothing more of the same is to be asked now. */
+function hear(told: Told, asked: Asked): boolean {
+	if (asked.kind === 'stopped') return false;
+	if (asked.kind === 'refused') {
+		told.refusal = asked.refusal;
+		return false;
+	}
+	told.faults.push(...asked.faults);
+	told.isFailed ||= asked.answer.outcome === 'failed';
+	return asked.answer.outcome !== 'failed';
+}
+
+function asRefreshed({ faults, refusal, isFailed }: Told, signal: AbortSignal): Refreshed {
+	const sentences = [
+		...new Set([...faults, ...(refusal ? [refusal] : [])].map(({ text }) => text))
+	];
+	if (signal.aborted) return { status: 'stopped', sentences, refusal };
+	if (isFailed) return { status: 'failed', sentences, refusal };
+	return { status: refusal ? 'notAsked' : 'done', sentences, refusal };
+}
+
+interface DayCount {
+	/** True when no more are to come after this many. */
+	isLast(days: number): boolean;
+	add(days: number): void;
+}
+
+function countDays(spans: readonly Span[], onProgress: OnProgress): DayCount {
+	const wanted = spans.reduce((days, span) => days + length(span), 0);
+	let done = 0;
+	onProgress(done, wanted);
+	return {
+		isLast: (days) => done + days >= wanted,
+		add: (days) => onProgress((done += days), wanted)
+	};
+}
+
+/** Asks for span after span, each stored before the next; false when one was not answered. */
+async function askSpans(
+	ctx: Context,
+	asking: Asking,
+	told: Told,
+	spans: readonly Span[],
+	progress: DayCount,
+	onDone: (from: IsoDate) => Promise<void> = async () => {}
+): Promise<boolean> {
+	for (const span of spans) {
+		const isLast = progress.isLast(length(span));
+		if (!hear(told, await askHistory(ctx, asking, span, isLast))) return false;
+		await onDone(span.from);
+		progress.add(length(span));
+		await nextTurn();
+	}
+	return true;
+}
+
+/** Once its last days are stored, the record is looked at as a whole. */
+function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): Promise<Asked> {
+	const { use, source, lake } = asking;
+	return askPart(ctx, asking, 'history', span, {
+		async store(answer) {
+			const stored = await storeHistory(ctx.db, use, answer, span);
+			await joinChanged(ctx, use.lake_id);
+			return stored;
+		},
+		moreFaults: async () => (isLast ? faultsOverTime(ctx, use, source, lake.timeZone) : [])
+	});
+}
+
+function askForecast(ctx: Context, asking: Asking, span: Span): Promise<Asked> {
+	return askPart(ctx, asking, 'forecast', span, {
+		store: (answer) => storeForecast(ctx, asking.use, answer),
+		moreFaults: async () => []
+	});
+}
+
+async function noteAskedFrom(ctx: Context, { use }: Asking, on: IsoDate): Promise<void> {
+	const before = (await findLakeSourceRow(ctx.db, use.id))?.asked_from ?? null;
+	if (before !== null && before <= on) return;
+	await updateLakeSourceRow(ctx.db, use.id, { asked_from: on });
+}
+
+function length({ from, to }: Span): number {
+	return daysBetween(from, to) + 1;
+}

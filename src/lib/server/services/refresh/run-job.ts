@@ -1,0 +1,91 @@
+import type { Context } from '../../context.ts';
+import { readFetchStates } from '../../storage/fetch-states.ts';
+import {
+	findLakeSourceRow,
+	listUsesOfSource,
+	updateLakeSourceRow,
+	type LakeSourceRow
+} from '../../storage/lake-sources.ts';
+import { getLake } from '../lakes.ts';
+import { openSource } from '../sources/sources.ts';
+import { backOff_min, interval_min } from './allowance.ts';
+import type { Asking } from './ask-part.ts';
+import type { Pace } from './pace.ts';
+import type { Job } from './progress.ts';
+import { refreshUse, type Refreshed } from './refresh-use.ts';
+
+/** Spreads the lakes of a source by up to this part of its interval. Our choice. */
+const JITTER = 0.1;
+const LONGEST_WAIT_MIN = 1440;
+
+/** Refreshes one use of a source and says when it is due again. */
+export async function runJob(
+	ctx: Context,
+	job: Job,
+	pace: Pace,
+	signal: AbortSignal
+): Promise<void> {
+	const { progress } = job;
+	const asking = signal.aborted ? null : await askingFor(ctx, job, pace, signal);
+	if (!asking) {
+		progress.status = 'stopped';
+		return;
+	}
+	progress.status = 'asking';
+	await dueAgain(ctx, asking, await nextAfter(ctx, asking, null));
+	const refreshed = await refreshUse(ctx, asking, (doneDays, wantedDays) => {
+		Object.assign(progress, { doneDays, wantedDays });
+	});
+	if (refreshed.status !== 'stopped') {
+		await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
+	}
+	progress.sentences = refreshed.sentences;
+	progress.status = refreshed.status;
+}
+
+/** `null` when the source has gone, is not used any more, is switched off or cannot be read. */
+async function askingFor(
+	ctx: Context,
+	{ useId, isOnDemand }: Job,
+	pace: Pace,
+	signal: AbortSignal
+): Promise<Asking | null> {
+	const use = await findLakeSourceRow(ctx.db, useId);
+	if (!use || use.position === null) return null;
+	const open = await openSource(ctx, use.source_id);
+	if (!open || open.row.is_on === 0) {
+		// Setting it up anew makes it due at once.
+		await dueAgain(ctx, { use }, new Date(ctx.now().getTime() + LONGEST_WAIT_MIN * 60_000));
+		return null;
+	}
+	const lake = await getLake(ctx, use.lake_id);
+	const { source, key } = open;
+	return { lake, use, source, key, isOnDemand, pace, signal };
+}
+
+/** When it is due: before it is asked as if all went well, lest a crash make it asked without end. */
+async function nextAfter(
+	ctx: Context,
+	{ source, use }: Asking,
+	refreshed: Refreshed | null
+): Promise<Date> {
+	const now_ms = ctx.now().getTime();
+	const states = await readFetchStates(ctx.db, use.id);
+	const failures = Math.max(states.history?.failures ?? 0, states.forecast?.failures ?? 0);
+	const lakes = (await listUsesOfSource(ctx.db, use.source_id)).length;
+	const isFailed = refreshed?.status === 'failed';
+	const usual_min = isFailed ? backOff_min(failures) : interval_min(source, lakes);
+	const spread_min = usual_min * (1 + JITTER * ctx.weather.random());
+	const asked_ms = [
+		refreshed?.refusal?.until.getTime() ?? 0,
+		...(isFailed ? [] : [states.history, states.forecast]).map((state) =>
+			state?.fresh_until_at ? Date.parse(state.fresh_until_at) : 0
+		)
+	];
+	const due_ms = Math.max(now_ms + spread_min * 60_000, ...asked_ms);
+	return new Date(Math.min(due_ms, now_ms + LONGEST_WAIT_MIN * 60_000));
+}
+
+async function dueAgain(ctx: Context, { use }: { use: LakeSourceRow }, at: Date): Promise<void> {
+	await updateLakeSourceRow(ctx.db, use.id, { next_at: at.toISOString() });
+}

@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { weatherSource } from '../../weather/source/contract.ts';
+
+export { weatherSource };
+
+/** What a service gave its user to be let in with. Never answered, shown, logged or exported. */
+const key = z
+	.string()
+	.trim()
+	.min(1, 'must not be empty; null forgets the key')
+	.max(4000)
+	.meta({ writeOnly: true });
+
+export const newSource = z
+	.strictObject({
+		source: weatherSource,
+		key: key.nullable().default(null)
+	})
+	.meta({ id: 'NewSource', description: 'A weather source as JSON, and its key where it has one' });
+
+export const sourceChange = z
+	.strictObject({
+		source: weatherSource.exactOptional(),
+		/** Off: it is asked for nothing, and what it brought stays in use. */
+		isOn: z.boolean().exactOptional(),
+		key: key.nullable().exactOptional()
+	})
+	.meta({ id: 'SourceChange' });
+
+export type NewSource = z.output<typeof newSource>;
+export type SourceChange = z.output<typeof sourceChange>;

@@ -1,0 +1,157 @@
+import type { Context } from '../../context.ts';
+import { markForSource } from '../../storage/joined-days.ts';
+import { forgetValidatorsOf } from '../../storage/fetch-states.ts';
+import { listKeyedSources, readSourceKey, writeSourceKey } from '../../storage/source-keys.ts';
+import { forgetFailures, listSourceStates, type SourceState } from '../../storage/source-states.ts';
+import * as storage from '../../storage/sources.ts';
+import type { WeatherSource } from '../../weather/source/contract.ts';
+import { newId } from '../ids.ts';
+import { NotFound } from '../not-found.ts';
+import { readConfig } from './config.ts';
+import { hostsOf } from './hosts.ts';
+import type { NewSource, SourceChange } from './input.ts';
+
+export interface SourceRecord {
+	id: string;
+	name: string;
+	/** `null` where what is stored is no longer understood; `problem` says why. */
+	source: WeatherSource | null;
+	problem: string | null;
+	isOn: boolean;
+	/** Whether a key is stored. The key itself never leaves the server. */
+	hasKey: boolean;
+	createdAt: Date;
+	/** Calls made on this UTC day. */
+	callsToday: number;
+	lastSuccessAt: Date | null;
+	/** Failures in a row. */
+	failures: number;
+	/** It is left alone until then: it asked for that, or it failed. */
+	waitsUntilAt: Date | null;
+}
+
+export class SourceNotFound extends NotFound {
+	constructor(id: string) {
+		super('source', id);
+	}
+}
+
+export async function listSources(ctx: Context): Promise<SourceRecord[]> {
+	const rows = await storage.listSourceRows(ctx.db);
+	return describe(ctx, rows);
+}
+
+/** @throws SourceNotFound when there is no such source, or it is deleted. */
+export async function getSource(ctx: Context, id: string): Promise<SourceRecord> {
+	const [record] = await describe(ctx, [await requireRow(ctx, id)]);
+	if (!record) throw new SourceNotFound(id);
+	return record;
+}
+
+/** A source whose id is taken gets one of its own. */
+export async function createSource(
+	ctx: Context,
+	{ source, key }: NewSource
+): Promise<SourceRecord> {
+	const isTaken = (await storage.findSourceRow(ctx.db, source.id)) !== undefined;
+	const id = isTaken ? newId(source.id.slice(0, 30), 6) : source.id;
+	await storage.insertSource(ctx.db, {
+		id,
+		name: source.name,
+		config: JSON.stringify({ ...source, id }),
+		is_on: 1,
+		created_at: ctx.now().toISOString(),
+		deleted_at: null
+	});
+	if (key !== null) await writeSourceKey(ctx.db, id, key);
+	return getSource(ctx, id);
+}
+
+/**
+ * What is absent stays, the key too unless the new configuration sends it to another host. A changed
+ * source is due at once; only a wait that the service asked for stands.
+ */
+export async function updateSource(
+	ctx: Context,
+	id: string,
+	change: SourceChange
+): Promise<SourceRecord> {
+	const row = await requireRow(ctx, id);
+	const { source, isOn, key } = change;
+	if (source && key === undefined && !keepsHosts(row, source))
+		await writeSourceKey(ctx.db, id, null);
+	if (key !== undefined) await writeSourceKey(ctx.db, id, key);
+	await storage.updateSourceRow(ctx.db, id, {
+		...(source ? { name: source.name, config: JSON.stringify({ ...source, id }) } : {}),
+		...(isOn === undefined ? {} : { is_on: isOn ? 1 : 0 })
+	});
+	await forgetFailures(ctx.db, id);
+	if (source) await forgetValidatorsOf(ctx.db, id);
+	return getSource(ctx, id);
+}
+
+/** Takes the source and what it brought out of use until {@link restoreSource}. */
+export async function deleteSource(ctx: Context, id: string): Promise<void> {
+	await requireRow(ctx, id);
+	await storage.updateSourceRow(ctx.db, id, { deleted_at: ctx.now().toISOString() });
+	await markForSource(ctx.db, id);
+}
+
+/** Takes a deletion back, with what the source had brought. */
+export async function restoreSource(ctx: Context, id: string): Promise<SourceRecord> {
+	if (!(await storage.findSourceRow(ctx.db, id))) throw new SourceNotFound(id);
+	await storage.updateSourceRow(ctx.db, id, { deleted_at: null });
+	await markForSource(ctx.db, id);
+	return getSource(ctx, id);
+}
+
+/** What is needed to ask a source, key included: for the fetching of weather alone. */
+export async function openSource(
+	ctx: Context,
+	id: string
+): Promise<{ row: storage.SourceRow; source: WeatherSource; key: string | null } | null> {
+	const row = await storage.findSourceRow(ctx.db, id);
+	if (!row || row.deleted_at !== null) return null;
+	const { source } = readConfig(row);
+	return source && { row, source, key: await readSourceKey(ctx.db, id) };
+}
+
+function keepsHosts(row: storage.SourceRow, after: WeatherSource): boolean {
+	const { source: before } = readConfig(row);
+	const known = new Set(before ? hostsOf(before) : []);
+	return hostsOf(after).every((host) => known.has(host));
+}
+
+async function requireRow({ db }: Context, id: string): Promise<storage.SourceRow> {
+	const row = await storage.findSourceRow(db, id);
+	if (!row || row.deleted_at !== null) throw new SourceNotFound(id);
+	return row;
+}
+
+async function describe(ctx: Context, rows: readonly storage.SourceRow[]): Promise<SourceRecord[]> {
+	const keyed = await listKeyedSources(ctx.db);
+	const states = new Map((await listSourceStates(ctx.db)).map((state) => [state.source_id, state]));
+	return rows.map((row) => ({
+		id: row.id,
+		name: row.name,
+		...readConfig(row),
+		isOn: row.is_on === 1,
+		hasKey: keyed.has(row.id),
+		createdAt: new Date(row.created_at),
+		...stateWords(states.get(row.id), ctx.now())
+	}));
+}
+
+function stateWords(state: SourceState | undefined, now: Date) {
+	const waits = [state?.retry_after_at, state?.back_off_until_at]
+		.filter((at) => at != null)
+		.map((at) => new Date(at))
+		.filter((at) => at > now);
+	const isToday = state?.calls_on === now.toISOString().slice(0, 10);
+	return {
+		callsToday: isToday ? state.calls : 0,
+		lastSuccessAt: state?.last_success_at ? new Date(state.last_success_at) : null,
+		failures: state?.failures ?? 0,
+		waitsUntilAt: waits.toSorted((a, b) => b.getTime() - a.getTime())[0] ?? null
+	};
+}
