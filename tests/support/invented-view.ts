@@ -46,6 +46,16 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 			age_d: 3,
 			hasPrecipitation: true
 		},
+		upkeep: {
+			forecastIssuedAt: null,
+			forecastAge_h: null,
+			isForecastUsed: false,
+			forecastTo: null,
+			lastObservedAt: new Date('2027-02-10T03:00:00Z'),
+			lastObservedAge_h: 57,
+			attributions: [],
+			sentences: []
+		},
 		...changes
 	};
 }

@@ -22,7 +22,7 @@ export function joinedDay(span: DaySpan, origins: readonly OriginDay[]): Weather
 	for (const { hours: own, daily } of origins) {
 		hours = hours.length === 0 ? [...own] : filledBy(hours, own);
 		const day = observedDay(hours.length > 0 ? dayFromHours(span, hours) : null, daily);
-		if (day !== null) joined = joined === null ? day : completed(joined, day);
+		if (day !== null) joined = joined === null ? day : completedBy(joined, day);
 	}
 	return joined;
 }
@@ -51,7 +51,8 @@ function filledHour(hour: WeatherHour, other: WeatherHour): WeatherHour {
 	};
 }
 
-function completed(day: WeatherDay, other: WeatherDay): WeatherDay {
+/** The day, with what it does not know from another record of it. */
+export function completedBy(day: WeatherDay, other: WeatherDay): WeatherDay {
 	return {
 		...day,
 		...(day.air_degC === null && other.air_degC !== null ? temperaturesOf(other) : {}),

@@ -29,6 +29,8 @@ const SEED = 2_718;
 export interface SiteEstimateInput extends SiteSeasonInput, EstimateOptions {
 	/** Observed days of earlier winters too; without it nothing is told past the known weather. */
 	past?: readonly WeatherDay[];
+	/** The day on which the forecast among the weather was issued, where it is known. */
+	forecastIssuedOn?: IsoDate | null;
 	/** What past winters taught the site. */
 	memory?: SiteMemory | null;
 	members?: number;
@@ -128,6 +130,7 @@ function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[
 		past,
 		asOf,
 		until,
+		issuedOn: input.forecastIssuedOn ?? null,
 		count: Math.ceil(members / MEMBERS_PER_FUTURE),
 		seed: SEED
 	});

@@ -56,3 +56,25 @@ test('a forecast day without a temperature is left to climate', () => {
 test('nothing lies ahead once until has passed', () => {
 	expect(futureDays(OBSERVED, '2027-01-03', '2027-01-03').days).toEqual([]);
 });
+
+test('the older a forecast, the further it looks ahead to the same day', () => {
+	const known = [...OBSERVED, forecast('2027-01-04', -3), forecast('2027-01-05', -2)];
+	const leads = (issuedOn: string) =>
+		futureDays(known, '2027-01-03', '2027-01-05', issuedOn).days.map((day) => day.forecastLead_d);
+	expect(leads('2027-01-04')).toEqual([1, 2]);
+	expect(leads('2027-01-03')).toEqual([2, 3]);
+	expect(leads('2027-01-01')).toEqual([4, 5]);
+});
+
+test('a fresh forecast is as good where observations end earlier', () => {
+	const known = ['04', '05', '06', '07'].map((day) => forecast(`2027-01-${day}`, -3));
+	const future = futureDays([...OBSERVED, ...known], '2027-01-03', '2027-01-07', '2027-01-06');
+	expect(future.days.map((day) => day.forecastLead_d)).toEqual([1, 1, 1, 2]);
+	expect(future.days.map((day) => day.lead_d)).toEqual([1, 2, 3, 4]);
+});
+
+test('a forecast that was issued eleven days ago is no longer listened to', () => {
+	const known = [...OBSERVED, forecast('2027-01-04', -3)];
+	const future = futureDays(known, '2027-01-03', '2027-01-04', '2026-12-25');
+	expect(future.days.map((day) => day.forecast)).toEqual([null]);
+});

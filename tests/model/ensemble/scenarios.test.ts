@@ -76,6 +76,13 @@ test('the spread grows with every day of the forecast, about the forecast itself
 	expect(meanOf(ahead(all, 10))).toBeCloseTo(-6, 0);
 });
 
+test('an older forecast is told with more doubt', () => {
+	const fresh = ahead(futures({ count: 600, issuedOn: '2027-01-11' }), 3);
+	const old = ahead(futures({ count: 600, issuedOn: '2027-01-08' }), 3);
+	expect(spreadOf(old)).toBeGreaterThan(spreadOf(fresh) + 0.8);
+	expect(meanOf(old)).toBeCloseTo(-6, 0);
+});
+
 test('minimum and maximum move with the mean of a forecast day', () => {
 	for (const { days } of futures({ count: 20 })) {
 		const [day] = days;

@@ -6,8 +6,10 @@ import { LONGEST_LEAD_d } from './forecast-error.ts';
 /** A day that is not known yet. */
 export interface FutureDay {
 	on: IsoDate;
-	/** Days after {@link Future.before}, and so that a forecast looks ahead: 1 for the next. */
+	/** Days after {@link Future.before}: 1 for the next. */
 	lead_d: number;
+	/** Days that a forecast of it looks ahead, the day it was issued being the first. */
+	forecastLead_d: number;
 	/** What is forecast for it, with its temperature; `null` where climate has to say. */
 	forecast: WeatherDay | null;
 }
@@ -24,10 +26,15 @@ export interface Future {
  * The days to `until` that a scenario has to tell: those after `asOf`, and those up to it that were
  * forecast and not yet observed. A day up to `asOf` without either stays a gap, which makes no ice.
  *
- * When a forecast was issued is not known: it counts from its first day not observed, at the latest
- * from the day after `asOf`.
+ * A forecast counts from the day it was issued; where that is not known, from its first day not
+ * observed, at the latest from the day after `asOf`.
  */
-export function futureDays(known: readonly WeatherDay[], asOf: IsoDate, until: IsoDate): Future {
+export function futureDays(
+	known: readonly WeatherDay[],
+	asOf: IsoDate,
+	until: IsoDate,
+	issuedOn: IsoDate | null = null
+): Future {
 	const observed = known.filter((day) => day.source === 'observed' && day.on <= asOf);
 	const lastOn = observed.at(-1)?.on ?? '';
 	const forecast = known.filter(
@@ -41,8 +48,10 @@ export function futureDays(known: readonly WeatherDay[], asOf: IsoDate, until: I
 	const length = Math.max(0, daysBetween(before, until));
 	const days = Array.from({ length }, (_, index): FutureDay => {
 		const on = addDays(from, index);
-		const ahead = index < LONGEST_LEAD_d ? (byDay.get(on) ?? null) : null;
-		return { on, lead_d: index + 1, forecast: ahead };
+		const forecastLead_d =
+			issuedOn === null ? index + 1 : Math.max(1, daysBetween(issuedOn, on) + 1);
+		const ahead = forecastLead_d <= LONGEST_LEAD_d ? (byDay.get(on) ?? null) : null;
+		return { on, lead_d: index + 1, forecastLead_d, forecast: ahead };
 	});
 	const last = observed.findLast((day) => day.on === before);
 	return {

@@ -23,6 +23,8 @@ export interface ScenarioInput {
 	past: readonly WeatherDay[];
 	asOf: IsoDate;
 	until: IsoDate;
+	/** The day on which the forecast was issued, where it is known. */
+	issuedOn?: IsoDate | null;
 	count: number;
 	seed: number;
 }
@@ -38,8 +40,8 @@ export interface ScenarioInput {
  * cold spells.
  */
 export function scenarios(input: ScenarioInput): ScenarioWeather[] {
-	const { lake, known, past, asOf, until, count, seed } = input;
-	const future = futureDays(known, asOf, until);
+	const { lake, known, past, asOf, until, issuedOn = null, count, seed } = input;
+	const future = futureDays(known, asOf, until, issuedOn);
 	const random = seededRandom(seed);
 	const errors = drawForecastErrors(count, random);
 	const draws = climateDraws({
@@ -72,9 +74,9 @@ function joined(
 	const usual = (lead_d: number): number => airOf(climate.days[lead_d]) + climate.offset_K;
 	let anomaly_K = future.beforeAir_degC === null ? 0 : future.beforeAir_degC - usual(0);
 	let wasClimate = false;
-	return future.days.map(({ on, lead_d, forecast }) => {
+	return future.days.map(({ on, lead_d, forecastLead_d, forecast }) => {
 		if (forecast !== null) {
-			const day = withError(forecast, errors, lead_d, index, latitude);
+			const day = withError(forecast, errors, forecastLead_d, index, latitude);
 			anomaly_K = airOf(day) - usual(lead_d);
 			wasClimate = false;
 			return day;

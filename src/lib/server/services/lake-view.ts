@@ -16,6 +16,7 @@ import { listReadings } from './readings.ts';
 import { siteMemory } from './site-memory.ts';
 import { MAIN_SITE } from './sites.ts';
 import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
+import { knownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
 import { getSiteWinter, listWinters } from './winters.ts';
 
 export interface LakeView {
@@ -33,6 +34,8 @@ export interface LakeView {
 	loads: LoadCase[];
 	outlook: Outlook | null;
 	weather: WeatherSummary;
+	/** How old the weather is, whose it is, and what is wrong with it. */
+	upkeep: WeatherUpkeep;
 }
 
 /** The weather of the winter that is shown. */
@@ -93,13 +96,16 @@ async function gather(
 	const loads = await listLoads(ctx, lakeId);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const until = lastTold(options, record, asOf);
+	const isNow = isPresent(options, winter, today);
+	const known = await knownWeather(ctx, lake, { observed: days, asOf, isPresent: isNow });
 	const earlier = winters.filter((each) => each < winter);
 	const input: OutlookInput = {
 		lakeId,
 		site,
 		lake,
 		record,
-		weather: days.filter(({ on }) => on <= asOf),
+		weather: known.days,
+		forecastIssuedOn: known.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
 		loads,
 		minimums: chartMinimums,
@@ -108,11 +114,14 @@ async function gather(
 		until,
 		memory: await siteMemory(ctx, lakeId, site, lake, earlier),
 		...(until > asOf ? { past: await pastWeather(ctx, lakeId, winter, asOf) } : {}),
-		now: isPresent(options, winter, today) ? today : asOf,
+		now: isNow ? today : asOf,
 		...(options.words ? { words: options.words } : {})
 	};
-	const known = { lake, site, winter, winters, today, asOf, record, readings, loads, weather };
-	return { known, input };
+	const { upkeep } = known;
+	return {
+		known: { lake, site, winter, winters, today, asOf, record, readings, loads, weather, upkeep },
+		input
+	};
 }
 
 /** Earlier winters whose weather may come again: as many years as a climate is told by. */

@@ -1,0 +1,74 @@
+import type { Caution } from '#lib/model/forecast.ts';
+import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Context } from '../context.ts';
+import { readFetchStates } from '../storage/fetch-states.ts';
+import type { LakeSourceRow } from '../storage/lake-sources.ts';
+import type { KnownForecast } from './known-forecast.ts';
+import { FRESH_H } from './known-forecast.ts';
+import { listSources } from './sources/sources.ts';
+
+interface Known {
+	by: Date;
+	forecast: KnownForecast;
+	/** The last week observed. */
+	latestDays: readonly WeatherDay[];
+}
+
+const HOUR_MS = 3_600_000;
+/** One failure in a row is nothing to speak of: it is tried again within minutes. */
+const FAILURES_TOLD = 2;
+
+/** What a reader must know of the weather's upkeep, and what to do about it. */
+export async function upkeepSentences(
+	ctx: Context,
+	uses: readonly LakeSourceRow[],
+	known: Known
+): Promise<Caution[]> {
+	if (uses.length === 0) return [];
+	const names = new Map((await listSources(ctx)).map(({ id, name }) => [id, name]));
+	const nameOf = (use: LakeSourceRow) => names.get(use.source_id) ?? use.source_id;
+	return [
+		...oldForecast(known),
+		...(await failing(ctx, uses, nameOf)),
+		...withoutPrecipitation(uses, nameOf, known)
+	];
+}
+
+function oldForecast({ forecast, by }: Known): Caution[] {
+	if (!forecast.isOld || forecast.issuedAt === null) return [];
+	const age_h = Math.floor((by.getTime() - forecast.issuedAt.getTime()) / HOUR_MS);
+	const text = `The newest forecast was issued ${age_h} hours ago: it is not used after ${FRESH_H} hours, and the days to come are told from past winters. Refresh the weather, or see its log.`;
+	return [{ code: 'forecastOld', text }];
+}
+
+async function failing(
+	ctx: Context,
+	uses: readonly LakeSourceRow[],
+	nameOf: (use: LakeSourceRow) => string
+): Promise<Caution[]> {
+	const cautions: Caution[] = [];
+	for (const use of uses) {
+		const states = await readFetchStates(ctx.db, use.id);
+		const failures = Math.max(states.history?.failures ?? 0, states.forecast?.failures ?? 0);
+		if (failures < FAILURES_TOLD) continue;
+		const text = `${nameOf(use)} has failed ${failures} times in a row: what was known before still stands. Its log says why and what to do.`;
+		cautions.push({ code: 'sourceFails', text });
+	}
+	return cautions;
+}
+
+/** Unknown snow is never no snow. */
+function withoutPrecipitation(
+	uses: readonly LakeSourceRow[],
+	nameOf: (use: LakeSourceRow) => string,
+	{ latestDays }: Known
+): Caution[] {
+	const hasFall = latestDays.some(
+		(day) => day.precipitation_kg_m2 !== null || day.snowfall_kg_m2 !== null
+	);
+	const dry = uses.filter(({ has_precipitation }) => has_precipitation === 0);
+	if (hasFall || dry.length === 0 || uses.some((use) => use.has_precipitation === 1)) return [];
+	const names = dry.map(nameOf).join(' and ');
+	const text = `${names} ${dry.length === 1 ? 'gives' : 'give'} no precipitation, so the snow on the ice is not known: usual snow for the place and date stands in, and no load counts as expected or reached until a snow depth is measured on the ice. A source with precipitation would tell it.`;
+	return [{ code: 'noPrecipitation', text }];
+}

@@ -1,0 +1,133 @@
+import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import type { Caution } from '#lib/model/forecast.ts';
+import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Context } from '../context.ts';
+import { listLakeSourceRows } from '../storage/lake-sources.ts';
+import { joinHours } from './joining.ts';
+import { knownForecast, type KnownForecast } from './known-forecast.ts';
+import type { LakeRecord } from './lakes.ts';
+import { daySpan } from './local-day.ts';
+import { attributionsOf, type Attribution } from './sources/attributions.ts';
+import { readTrust, type Trust } from './trust.ts';
+import { upkeepSentences } from './upkeep-sentences.ts';
+
+/** How old the weather is that a view goes by, and whose it is. */
+export interface WeatherUpkeep {
+	/** When the newest forecast was issued, though it be too old to be used. */
+	forecastIssuedAt: Date | null;
+	forecastAge_h: number | null;
+	/** Whether it is used: not when it is too old. */
+	isForecastUsed: boolean;
+	/** The last day that it tells. */
+	forecastTo: IsoDate | null;
+	/** The end of the last hour, or day where there are no hours, with a temperature. */
+	lastObservedAt: Date | null;
+	lastObservedAge_h: number | null;
+	/** To be shown where the weather is. */
+	attributions: Attribution[];
+	/** What is wrong with the weather, and what to do. */
+	sentences: Caution[];
+}
+
+export interface KnownWeather {
+	/** What was observed up to the day asked for, and what was forecast after it. Sorted. */
+	days: WeatherDay[];
+	forecastIssuedOn: IsoDate | null;
+	upkeep: WeatherUpkeep;
+}
+
+export interface Asked {
+	/** Observed days of the winter, sorted. */
+	observed: readonly WeatherDay[];
+	asOf: IsoDate;
+	/** A view of the present knows what has come in since. */
+	isPresent: boolean;
+}
+
+const HOUR_MS = 3_600_000;
+const LATEST_HOURS_MS = 48 * HOUR_MS;
+
+/** The weather that was known for a view, with its ages. Later days were not observed yet. */
+export async function knownWeather(
+	ctx: Context,
+	lake: LakeRecord,
+	asked: Asked
+): Promise<KnownWeather> {
+	const trust = await readTrust(ctx, lake.id);
+	const by = instantOf(ctx, lake, asked);
+	const observed = asked.observed.filter(({ on }) => on <= asked.asOf);
+	const lastOn = observed.findLast(({ air_degC }) => air_degC !== null)?.on ?? null;
+	const forecast = await knownForecast(ctx, trust, { lastOn, by });
+	return {
+		days: joined(observed, forecast.days),
+		forecastIssuedOn: forecast.issuedOn,
+		upkeep: await upkeepOf(ctx, trust, { by, observed, lastOn, forecast })
+	};
+}
+
+/** What was known by: of the present everything, of a past day what had come by its end. */
+function instantOf(ctx: Context, { today, timeZone }: LakeRecord, asked: Asked): Date {
+	const end = (on: IsoDate) => new Date(daySpan(on, timeZone).end_s * 1000);
+	const ends = [...(today ? [end(today)] : []), ...(asked.isPresent ? [] : [end(asked.asOf)])];
+	return [ctx.now(), ...ends].toSorted((a, b) => a.getTime() - b.getTime())[0] ?? ctx.now();
+}
+
+/** A day observed without a temperature gives way to its forecast, and keeps what fell. */
+function joined(observed: readonly WeatherDay[], forecast: readonly WeatherDay[]): WeatherDay[] {
+	const days = new Map(observed.map((day) => [day.on, day]));
+	for (const day of forecast) {
+		const { precipitation_kg_m2, snowfall_kg_m2 } = days.get(day.on) ?? day;
+		const hasFall = precipitation_kg_m2 !== null || snowfall_kg_m2 !== null;
+		days.set(day.on, hasFall ? { ...day, precipitation_kg_m2, snowfall_kg_m2 } : day);
+	}
+	return [...days.values()].toSorted((a, b) => (a.on < b.on ? -1 : 1));
+}
+
+interface Known {
+	by: Date;
+	observed: readonly WeatherDay[];
+	lastOn: IsoDate | null;
+	forecast: KnownForecast;
+}
+
+async function upkeepOf(ctx: Context, trust: Trust, known: Known): Promise<WeatherUpkeep> {
+	const { by, forecast } = known;
+	const uses = await listLakeSourceRows(ctx.db, trust.lakeId);
+	const lastObservedAt = await lastObserved(ctx, trust, known);
+	const last = forecast.days.at(-1)?.on ?? null;
+	return {
+		forecastIssuedAt: forecast.issuedAt,
+		forecastAge_h: forecast.issuedAt && age_h(forecast.issuedAt, by),
+		isForecastUsed: forecast.issuedOn !== null,
+		forecastTo: forecast.issuedOn === null ? null : last,
+		lastObservedAt,
+		lastObservedAge_h: lastObservedAt && age_h(lastObservedAt, by),
+		attributions: await attributionsOf(ctx, uses),
+		sentences: await upkeepSentences(ctx, uses, { ...known, latestDays: latest(known) })
+	};
+}
+
+/** The days of the last week observed. */
+function latest({ observed, lastOn }: Known): WeatherDay[] {
+	return observed.filter(({ on }) => lastOn !== null && daysBetween(on, lastOn) < 7);
+}
+
+async function lastObserved(
+	{ db }: Context,
+	trust: Trust,
+	{ by, lastOn }: Known
+): Promise<Date | null> {
+	const by_s = by.getTime() / 1000;
+	const hours = await joinHours(db, trust, by_s - LATEST_HOURS_MS / 1000, by_s);
+	const lastHour = hours.findLast(({ air_degC }) => air_degC !== null);
+	const ends_s = [
+		...(lastHour ? [lastHour.at_s + 3600] : []),
+		...(lastOn ? [daySpan(lastOn, trust.timeZone).end_s] : [])
+	];
+	return ends_s.length === 0 ? null : new Date(Math.min(by_s, Math.max(...ends_s)) * 1000);
+}
+
+/** Whole hours, rounded down: an age is never told shorter by a rounding of half an hour. */
+function age_h(at: Date, by: Date): number {
+	return Math.max(0, Math.floor((by.getTime() - at.getTime()) / HOUR_MS));
+}
