@@ -3,12 +3,16 @@ import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
+import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { Problem, problemResponse } from './routes/api/problem.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
 	const context = await startContext(process.env);
-	process.once('sveltekit:shutdown', () => void closeContext(context));
+	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
+	process.once('sveltekit:shutdown', () => {
+		void (schedule?.stop() ?? Promise.resolve()).then(() => closeContext(context));
+	});
 	await loadDemo(context);
 };
 

@@ -36,6 +36,13 @@ export const importQuery = z.strictObject({
 		.exactOptional()
 });
 
+export const logQuery = z.strictObject({
+	source: z.string().min(1).max(80).exactOptional(),
+	lake: z.string().min(1).max(80).exactOptional(),
+	onlyFaults: z.enum(['0', '1', 'false', 'true']).default('0'),
+	limit: z.coerce.number().int().min(1).max(1000).default(100)
+});
+
 /** The address's parameters as the schema has them; one it does not know is refused. @throws Problem */
 export function readQuery<Schema extends z.ZodType>(url: URL, schema: Schema): z.output<Schema> {
 	const parsed = schema.safeParse(Object.fromEntries(url.searchParams));

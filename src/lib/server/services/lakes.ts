@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import type { IsoDate } from '#lib/model/calendar.ts';
+import { distance_m } from '#lib/model/distance.ts';
 import type { LakeFacts } from '#lib/model/lake.ts';
 import type { ChartSet } from '#lib/model/load-case.ts';
 import type { Context } from '../context.ts';
 import { markAllForJoining } from '../storage/joined-days.ts';
+import { forgetBrought, listAllUses } from '../storage/lake-sources.ts';
 import * as storage from '../storage/lakes.ts';
 import { between, name, orUnknown } from './fields.ts';
 import { changeTimeZone } from './hourly-days.ts';
@@ -131,10 +133,20 @@ export async function updateLake(
 	});
 	const zone = timeZone ?? timeZoneAt(latitude, longitude);
 	if (zone !== before.timeZone) await changeTimeZone(ctx, id, zone);
+	if (distance_m(before, same) > SAME_PLACE_M) await forgetPlace(ctx, id);
 	// The correction of a source's temperatures rests on the lake's elevation.
 	if (same.elevation_m !== before.elevation_m) await markAllForJoining(ctx.db, id);
 	await joinChanged(ctx, id);
 	return getLake(ctx, id);
+}
+
+/** A position put right by less than this has the same weather. Our choice. */
+const SAME_PLACE_M = 2000;
+
+/** What sources brought is another place's weather; they are asked anew. Imported files stay. */
+async function forgetPlace({ db }: Context, lakeId: string): Promise<void> {
+	await markAllForJoining(db, lakeId);
+	for (const { id } of await listAllUses(db, lakeId)) await forgetBrought(db, id);
 }
 
 /** Hides the lake and all that belongs to it until {@link restoreLake}. */

@@ -7,6 +7,11 @@ const ROUND_MS = 60_000;
 /** The first round waits until pages are served, and differs from server to server. */
 const FIRST_ROUND_MS = 10_000;
 
+/** `FROSTLEDGER_REFRESH=off`: sources are asked only when a person wants it. */
+export function isRefreshOn(environment: Readonly<Record<string, string | undefined>>): boolean {
+	return environment['FROSTLEDGER_REFRESH']?.trim().toLowerCase() !== 'off';
+}
+
 /** Looks every minute for what is due. */
 export function startSchedule(ctx: Context): { stop: () => Promise<void> } {
 	let timer: NodeJS.Timeout | null = null;

@@ -1,7 +1,10 @@
-import type { WeatherSource } from '../../weather/source/contract.ts';
+interface Addressed {
+	address: string;
+	first?: readonly { address: string }[] | undefined;
+}
 
-/** Hosts that a source's addresses begin with; `{next}` for one that an answer names. */
-export function hostsOf({ calls }: WeatherSource): string[] {
+/** Hosts that the addresses of calls begin with; one that an answer names stands as it is written. */
+export function hostsOfCalls(calls: readonly Addressed[]): string[] {
 	const addresses = calls.flatMap(({ address, first = [] }) => [
 		...first.map((call) => call.address),
 		address

@@ -27,5 +27,11 @@ export const sourceChange = z
 	})
 	.meta({ id: 'SourceChange' });
 
+/** The same, or a source alone as it was exported. */
+export const newSourceOrExport = z.preprocess(
+	(body) => (typeof body === 'object' && body && 'calls' in body ? { source: body } : body),
+	newSource
+);
+
 export type NewSource = z.output<typeof newSource>;
 export type SourceChange = z.output<typeof sourceChange>;

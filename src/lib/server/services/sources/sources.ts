@@ -8,7 +8,7 @@ import type { WeatherSource } from '../../weather/source/contract.ts';
 import { newId } from '../ids.ts';
 import { NotFound } from '../not-found.ts';
 import { readConfig } from './config.ts';
-import { hostsOf } from './hosts.ts';
+import { hostsOfCalls } from './hosts.ts';
 import type { NewSource, SourceChange } from './input.ts';
 
 export interface SourceRecord {
@@ -48,12 +48,16 @@ export async function getSource(ctx: Context, id: string): Promise<SourceRecord>
 	return record;
 }
 
+/** Addresses of the API stand at these. */
+const RESERVED_IDS = new Set(['try', 'log', 'ready-made', 'csv', 'new']);
+
 /** A source whose id is taken gets one of its own. */
 export async function createSource(
 	ctx: Context,
 	{ source, key }: NewSource
 ): Promise<SourceRecord> {
-	const isTaken = (await storage.findSourceRow(ctx.db, source.id)) !== undefined;
+	const isTaken =
+		RESERVED_IDS.has(source.id) || (await storage.findSourceRow(ctx.db, source.id)) !== undefined;
 	const id = isTaken ? newId(source.id.slice(0, 30), 6) : source.id;
 	await storage.insertSource(ctx.db, {
 		id,
@@ -118,8 +122,8 @@ export async function openSource(
 
 function keepsHosts(row: storage.SourceRow, after: WeatherSource): boolean {
 	const { source: before } = readConfig(row);
-	const known = new Set(before ? hostsOf(before) : []);
-	return hostsOf(after).every((host) => known.has(host));
+	const known = new Set(before ? hostsOfCalls(before.calls) : []);
+	return hostsOfCalls(after.calls).every((host) => known.has(host));
 }
 
 async function requireRow({ db }: Context, id: string): Promise<storage.SourceRow> {

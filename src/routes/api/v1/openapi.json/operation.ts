@@ -30,7 +30,11 @@ export function body(schema: z.ZodType) {
 	return { required: true, content: { 'application/json': { schema } } };
 }
 
-export function answer(schema: z.ZodType, status: '200' | '201' = '200', more: object = {}) {
+export function answer(
+	schema: z.ZodType,
+	status: '200' | '201' | '202' = '200',
+	more: object = {}
+) {
 	const content = { 'application/json': { schema }, ...more };
 	return { [status]: { description: 'Done', content } };
 }

@@ -1,0 +1,1 @@
+export { FAULT_CODES, type Fault, type FaultCode } from '../../weather/source/contract.ts';

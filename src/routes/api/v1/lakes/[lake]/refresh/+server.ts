@@ -1,0 +1,30 @@
+import { json } from '@sveltejs/kit';
+import {
+	NoSource,
+	refreshState,
+	startRefresh,
+	type RefreshState
+} from '#lib/server/services/refresh/refresh-lake.ts';
+import { endpoint, onlyMethods } from '../../../../endpoint.ts';
+import { Problem } from '../../../../problem.ts';
+
+export const GET = endpoint(async ({ locals, params }) =>
+	json(await refreshState(locals.context, params['lake'] ?? ''))
+);
+
+/** Answers at once; how it goes is told by GET. */
+export const POST = endpoint(async ({ locals, params, url }) => {
+	const state = await started(() => startRefresh(locals.context, params['lake'] ?? ''));
+	return json(state, { status: 202, headers: { location: url.pathname } });
+});
+
+export const fallback = onlyMethods('GET', 'POST');
+
+async function started(start: () => Promise<RefreshState>): Promise<RefreshState> {
+	try {
+		return await start();
+	} catch (cause) {
+		if (cause instanceof NoSource) throw new Problem(409, 'Conflict', cause.message);
+		throw cause;
+	}
+}
