@@ -29,13 +29,17 @@ export async function getForecast(
 	lakeId: string,
 	options: ViewOptions
 ): Promise<Forecast> {
-	const { site, winter, asOf, status, outlook } = await lakeView(ctx, lakeId, options);
+	const view = await lakeView(ctx, lakeId, options);
+	const { site, winter, asOf, status, outlook, upkeep } = view;
 	const [first, last] = winterSpan(winter);
 	if (asOf < first || asOf > last) throw new DayOutsideWinter('asOf', asOf, first, last);
 	if (options.until !== undefined && (options.until < asOf || options.until > last)) {
 		throw new DayOutsideWinter('until', options.until, asOf, last);
 	}
-	if (outlook) return outlook.forecast;
+	if (outlook) {
+		const { forecast } = outlook;
+		return { ...forecast, cautions: [...upkeep.sentences, ...forecast.cautions] };
+	}
 	const text = status === 'ok' ? WHY_NOTHING.beforeFreezeUp : WHY_NOTHING[status];
 	const cautions = [{ code: status, text }];
 	const nothing = { days: [], loads: [], iceOut: null, memoryText: null };

@@ -24,7 +24,7 @@ export interface KnownForecast {
 	days: WeatherDay[];
 	/** The lake's day on which what counts for the days to come was issued, the oldest of several. */
 	issuedOn: IsoDate | null;
-	/** Of the most trusted source that has one, used or too old. */
+	/** Of the most trusted source that has a fresh one, else the newest of all. */
 	issuedAt: Date | null;
 	/** The newest is too old to be used. */
 	isOld: boolean;
@@ -43,7 +43,7 @@ export async function knownForecast(
 	const sources = origins.filter((origin) => origin.kind === 'source');
 	const ids = sources.map(({ lakeSourceId }) => lakeSourceId);
 	const newest = await readIssueTimes(db, ids, by);
-	const issuedAt = ids.map((id) => newest.get(id)).find((at) => at !== undefined) ?? null;
+	const issuedAt = issueToTell(ids, newest, by);
 	if (issuedAt === null) return { days: [], issuedOn: null, issuedAt: null, isOld: false };
 	const today = localDay(by, timeZone);
 	const earliest = addDays(today, -LOOK_BACK_D);
@@ -67,8 +67,18 @@ export async function knownForecast(
 		days: byTrust(counting, sources, latitude),
 		issuedOn: oldest ? localDay(oldest, timeZone) : null,
 		issuedAt,
-		isOld: ![...newest.values()].some((at) => isFresh(at, by))
+		isOld: !isFresh(issuedAt, by)
 	};
+}
+
+function issueToTell(
+	ids: readonly number[],
+	newest: ReadonlyMap<number, Date>,
+	by: Date
+): Date | null {
+	const issues = ids.map((id) => newest.get(id)).filter((at) => at !== undefined);
+	const latest = issues.toSorted((a, b) => b.getTime() - a.getTime())[0];
+	return issues.find((at) => isFresh(at, by)) ?? latest ?? null;
 }
 
 export function isFresh(issuedAt: Date, by: Date): boolean {

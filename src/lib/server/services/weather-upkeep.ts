@@ -45,7 +45,8 @@ export interface Asked {
 }
 
 const HOUR_MS = 3_600_000;
-const LATEST_HOURS_MS = 48 * HOUR_MS;
+/** Further back only whole days are looked at. */
+const LATEST_HOURS_MS = 168 * HOUR_MS;
 
 /** The weather that was known for a view, with its ages. Later days were not observed yet. */
 export async function knownWeather(

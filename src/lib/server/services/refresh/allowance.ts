@@ -30,6 +30,8 @@ export function backOff_min(failures: number): number {
 
 /** Why a source may not be asked now. */
 export interface Refusal {
+	/** A limit, a wait or a back-off; or nothing is wrong and the last answer still holds. */
+	kind: 'waits' | 'holds';
 	until: Date;
 	/** A sentence for the log. */
 	text: string;
@@ -48,19 +50,19 @@ export function refusalFor(
 	const retryAfter = asFuture(state.retry_after_at, now);
 	if (retryAfter) {
 		const text = `${source.name} asked to be left alone until ${clock(retryAfter)}; it is asked again then.`;
-		return { until: retryAfter, text };
+		return { kind: 'waits', until: retryAfter, text };
 	}
 	const backOff = asFuture(state.back_off_until_at, now);
 	if (backOff && !isOnDemand) {
 		const text = `${source.name} failed ${state.failures} times in a row and is left alone until ${clock(backOff)}; refresh by hand to try at once.`;
-		return { until: backOff, text };
+		return { kind: 'waits', until: backOff, text };
 	}
 	const { perDay } = source.limits;
 	const used = state.calls_on === now.toISOString().slice(0, 10) ? state.calls : 0;
 	if (used + calls <= perDay) return null;
 	const until = new Date(Math.floor(now.getTime() / 86_400_000 + 1) * 86_400_000);
 	const text = `${source.name} allows ${perDay} calls a day and ${used} are used; it is asked again after ${clock(until)}.`;
-	return { until, text };
+	return { kind: 'waits', until, text };
 }
 
 function asFuture(at: string | null, now: Date): Date | null {

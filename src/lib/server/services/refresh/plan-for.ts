@@ -36,7 +36,7 @@ export async function planFor(
 
 function tooSoon({ source }: Asking, until: Date): Refusal {
 	const text = `What ${source.name} answered last holds until ${clock(until)}; it is asked again then.`;
-	return { until, text };
+	return { kind: 'holds', until, text };
 }
 
 /** Until when the last answer is not to be asked for again; `null` when it may be. */

@@ -26,7 +26,7 @@ export interface Brought {
 export interface Plan {
 	/** Spans of history to ask for: first what is new, then what is missing, the latest first. */
 	history: Span[];
-	/** How many of the first spans are what is new. */
+	/** How many of the first spans are what is new, and are asked for before the forecast. */
 	newSpans: number;
 	/** The first day that is wanted; once all is asked for, nothing before it is asked again. */
 	wantedFrom: IsoDate;
@@ -45,7 +45,7 @@ export function planRefresh(source: WeatherSource, brought: Brought): Plan {
 	const forecast = spansOf(source, 'forecast', { from: today, to: addDays(today, ahead_d) }, today);
 	return {
 		history: [...recent, ...missing.toReversed()],
-		newSpans: recent.length,
+		newSpans: askedFrom === null ? Math.min(1, missing.length) : recent.length,
 		wantedFrom,
 		forecast: forecast[0] ?? null
 	};

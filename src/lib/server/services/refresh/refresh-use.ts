@@ -34,12 +34,11 @@ export async function refreshUse(
 		plan.history.slice(0, plan.newSpans),
 		plan.history.slice(plan.newSpans)
 	];
+	// The day that runs is told by what was measured of it, and by the forecast for the rest.
 	const isNewTold = await askSpans(ctx, asking, told, fresh, progress);
 	if (plan.forecast) hear(told, await askForecast(ctx, asking, plan.forecast));
-	if (isNewTold) {
-		const note = (on: IsoDate) => noteAskedFrom(ctx, asking, on);
-		const isAllTold = await askSpans(ctx, asking, told, missing, progress, note);
-		if (isAllTold && plan.wantedFrom !== null) await note(plan.wantedFrom);
+	if (isNewTold && (await askSpans(ctx, asking, told, missing, progress))) {
+		await noteAskedFrom(ctx, asking, plan.wantedFrom);
 	}
 	return asRefreshed(told, asking.signal);
 }
@@ -93,13 +92,12 @@ async function askSpans(
 	asking: Asking,
 	told: Told,
 	spans: readonly Span[],
-	progress: DayCount,
-	onDone: (from: IsoDate) => Promise<void> = async () => {}
+	progress: DayCount
 ): Promise<boolean> {
 	for (const span of spans) {
 		const isLast = progress.isLast(length(span));
 		if (!hear(told, await askHistory(ctx, asking, span, isLast))) return false;
-		await onDone(span.from);
+		await noteAskedFrom(ctx, asking, span.from);
 		progress.add(length(span));
 		await nextTurn();
 	}
@@ -126,6 +124,7 @@ function askForecast(ctx: Context, asking: Asking, span: Span): Promise<Asked> {
 	});
 }
 
+/** Before this day nothing has been asked for. */
 async function noteAskedFrom(ctx: Context, { use }: Asking, on: IsoDate): Promise<void> {
 	const before = (await findLakeSourceRow(ctx.db, use.id))?.asked_from ?? null;
 	if (before !== null && before <= on) return;

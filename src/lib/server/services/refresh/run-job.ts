@@ -17,6 +17,8 @@ import { refreshUse, type Refreshed } from './refresh-use.ts';
 /** Spreads the lakes of a source by up to this part of its interval. Our choice. */
 const JITTER = 0.1;
 const LONGEST_WAIT_MIN = 1440;
+/** Within so many minutes after a limit or a wait has ended. */
+const AFTER_WAIT_MIN = 10;
 
 /** Refreshes one use of a source and says when it is due again. */
 export async function runJob(
@@ -55,7 +57,7 @@ async function askingFor(
 	const open = await openSource(ctx, use.source_id);
 	if (!open || open.row.is_on === 0) {
 		// Setting it up anew makes it due at once.
-		await dueAgain(ctx, { use }, new Date(ctx.now().getTime() + LONGEST_WAIT_MIN * 60_000));
+		await dueAgain(ctx, { use }, later(ctx.now(), LONGEST_WAIT_MIN));
 		return null;
 	}
 	const lake = await getLake(ctx, use.lake_id);
@@ -64,26 +66,38 @@ async function askingFor(
 }
 
 /** When it is due: before it is asked as if all went well, lest a crash make it asked without end. */
-async function nextAfter(
+async function nextAfter(ctx: Context, asking: Asking, refreshed: Refreshed | null): Promise<Date> {
+	const { use } = asking;
+	const now = ctx.now();
+	const refusal = refreshed?.refusal ?? null;
+	const planned = use.next_at === null ? now : new Date(use.next_at);
+	// What a person wished for too soon puts nothing off.
+	if (refusal?.kind === 'holds' && planned > now) return planned;
+	const due =
+		refusal?.kind === 'waits'
+			? later(refusal.until, AFTER_WAIT_MIN * ctx.weather.random())
+			: await usuallyNext(ctx, asking, refreshed?.status === 'failed');
+	const latest = later(now, LONGEST_WAIT_MIN);
+	return due < latest ? due : latest;
+}
+
+async function usuallyNext(
 	ctx: Context,
 	{ source, use }: Asking,
-	refreshed: Refreshed | null
+	isFailed: boolean
 ): Promise<Date> {
-	const now_ms = ctx.now().getTime();
 	const states = await readFetchStates(ctx.db, use.id);
-	const failures = Math.max(states.history?.failures ?? 0, states.forecast?.failures ?? 0);
+	const both = [states.history, states.forecast];
+	const failures = Math.max(...both.map((state) => state?.failures ?? 0));
 	const lakes = (await listUsesOfSource(ctx.db, use.source_id)).length;
-	const isFailed = refreshed?.status === 'failed';
 	const usual_min = isFailed ? backOff_min(failures) : interval_min(source, lakes);
-	const spread_min = usual_min * (1 + JITTER * ctx.weather.random());
-	const asked_ms = [
-		refreshed?.refusal?.until.getTime() ?? 0,
-		...(isFailed ? [] : [states.history, states.forecast]).map((state) =>
-			state?.fresh_until_at ? Date.parse(state.fresh_until_at) : 0
-		)
-	];
-	const due_ms = Math.max(now_ms + spread_min * 60_000, ...asked_ms);
-	return new Date(Math.min(due_ms, now_ms + LONGEST_WAIT_MIN * 60_000));
+	const due = later(ctx.now(), usual_min * (1 + JITTER * ctx.weather.random()));
+	const held = isFailed ? [] : both.map((state) => new Date(state?.fresh_until_at ?? 0));
+	return [due, ...held].reduce((last, at) => (at > last ? at : last));
+}
+
+function later(at: Date, minutes: number): Date {
+	return new Date(at.getTime() + minutes * 60_000);
 }
 
 async function dueAgain(ctx: Context, { use }: { use: LakeSourceRow }, at: Date): Promise<void> {

@@ -1,0 +1,194 @@
+import { expect, test } from 'vitest';
+import { lakeView, outlookInput } from '../../../src/lib/server/services/lake-view.ts';
+import { getForecast } from '../../../src/lib/server/services/forecast.ts';
+import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
+import { whenIdle } from '../../../src/lib/server/services/refresh/queue.ts';
+import { startRefresh } from '../../../src/lib/server/services/refresh/refresh-lake.ts';
+import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
+import { inventedLake } from '../../support/fresh-context.ts';
+import {
+	answered,
+	contextWithService,
+	measuredAsColdAs,
+	useSource,
+	type Answer
+} from '../../support/invented-source.ts';
+import { inPieces, winterCsv } from '../../support/winter-csv.ts';
+
+const NOW = '2027-01-20T12:20:00Z';
+
+async function lake({ answer = measuredAsColdAs(-8) }: { answer?: Answer } = {}) {
+	const { ctx, service, setNow } = await contextWithService(NOW, answer);
+	const { id } = await inventedLake(ctx, { timeZone: 'Etc/UTC' });
+	const record = winterInput.parse({ freezeUpOn: '2026-12-10' });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2026-27', ...record });
+	await useSource(ctx, id);
+	const refresh = async () => {
+		await startRefresh(ctx, id);
+		await whenIdle(ctx);
+	};
+	return { ctx, id, service, setNow, refresh };
+}
+
+test('a refreshed lake tells the ages of its weather in hours, and whose it is', async () => {
+	const { ctx, id, setNow, refresh } = await lake();
+	await refresh();
+	setNow('2027-01-20T17:00:00Z');
+	const { asOf, upkeep } = await lakeView(ctx, id);
+	expect(asOf).toBe('2027-01-19');
+	expect(upkeep).toMatchObject({
+		forecastIssuedAt: new Date(NOW),
+		forecastAge_h: 4,
+		isForecastUsed: true,
+		forecastTo: '2027-01-30',
+		lastObservedAt: new Date('2027-01-20T12:00:00Z'),
+		lastObservedAge_h: 5,
+		sentences: []
+	});
+	expect(upkeep.attributions).toEqual([
+		{
+			source: 'invented-weather',
+			name: 'Invented Weather',
+			text: 'Weather by Invented Weather',
+			url: null,
+			licence: null
+		}
+	]);
+});
+
+test('the forecast reaches the estimate as forecast days, then past winters go on', async () => {
+	const { ctx, id, refresh } = await lake();
+	await refresh();
+	const { outlook } = await lakeView(ctx, id, { until: '2027-02-05' });
+	const sources = new Map(outlook?.forecast.days.map(({ on, source }) => [on, source]));
+	expect(sources.get('2027-01-19')).toBe('observed');
+	expect(sources.get('2027-01-20')).toBe('forecast');
+	expect(sources.get('2027-01-29')).toBe('forecast');
+	expect(sources.get('2027-02-04')).toBe('climate');
+	const input = await outlookInput(ctx, id, { until: '2027-02-05' });
+	expect(input.forecastIssuedOn).toBe('2027-01-20');
+	expect(input.weather.find(({ on }) => on === '2027-01-20')).toMatchObject({
+		source: 'forecast',
+		air_degC: expect.closeTo(-8, 5)
+	});
+});
+
+test('today is told from what has been measured of it, and the forecast for the rest', async () => {
+	const { ctx, id, service, refresh } = await lake();
+	const measured = service.answer;
+	const warm = measuredAsColdAs(4);
+	service.answer = (source, ask) => (ask.part === 'history' ? measured : warm)(source, ask);
+	await refresh();
+	const { weather } = await outlookInput(ctx, id, { until: '2027-02-05' });
+	const today = weather.find(({ on }) => on === '2027-01-20');
+	// Twelve hours about -8 and twelve about +4.
+	expect(today?.air_degC).toBeGreaterThan(-4);
+	expect(today?.air_degC).toBeLessThan(0);
+	expect(today?.aboveFreezing_h).toBe(12);
+});
+
+test('a stale forecast is dropped and said, and comes back with the next one', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	await refresh();
+	const mended = service.answer;
+	service.answer = () =>
+		answered({ outcome: 'failed', faults: [{ code: 'serverFailed', text: 'It failed.' }] });
+	setNow('2027-01-21T13:00:00Z');
+	await refresh();
+	await refresh();
+	const broken = await lakeView(ctx, id, { until: '2027-02-05' });
+	expect(broken.upkeep).toMatchObject({
+		forecastIssuedAt: new Date(NOW),
+		forecastAge_h: 24,
+		isForecastUsed: false,
+		forecastTo: null,
+		lastObservedAge_h: 25
+	});
+	expect(broken.upkeep.sentences.map(({ code }) => code)).toEqual(['forecastOld', 'sourceFails']);
+	const told = broken.outlook?.forecast.days ?? [];
+	expect(told.find(({ on }) => on === '2027-01-22')?.source).toBe('climate');
+	expect((await getForecast(ctx, id, {})).cautions.map(({ code }) => code)).toContain(
+		'forecastOld'
+	);
+	service.answer = mended;
+	await refresh();
+	const { upkeep } = await lakeView(ctx, id, { until: '2027-02-05' });
+	expect(upkeep).toMatchObject({ isForecastUsed: true, forecastAge_h: 0, sentences: [] });
+});
+
+test('observed days replace what was forecast for them', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	await refresh();
+	service.answer = measuredAsColdAs(-15);
+	setNow('2027-01-22T12:20:00Z');
+	await refresh();
+	const { weather } = await outlookInput(ctx, id, {});
+	expect(weather.find(({ on }) => on === '2027-01-21')).toMatchObject({
+		source: 'observed',
+		air_degC: expect.closeTo(-15, 5)
+	});
+});
+
+test('a past day is answered from the forecast issued by then', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	await refresh();
+	const options = { asOf: '2027-01-20', until: '2027-02-05' };
+	const before = await outlookInput(ctx, id, options);
+	service.answer = measuredAsColdAs(-20);
+	setNow('2027-01-25T12:20:00Z');
+	await refresh();
+	const after = await outlookInput(ctx, id, options);
+	const ahead = (input: typeof before) => input.weather.filter(({ on }) => on > '2027-01-20');
+	expect(ahead(after)).toEqual(ahead(before));
+	expect(ahead(after)[0]).toMatchObject({ source: 'forecast', air_degC: expect.closeTo(-8, 5) });
+});
+
+test('a source without precipitation makes the snow unknown, and that is said', async () => {
+	const dry: Answer = async (source, ask) => {
+		const told = await measuredAsColdAs(-8)(source, ask);
+		const hours = told.hours.map((hour) => ({ ...hour, precipitation_kg_m2: null }));
+		return { ...told, hours, hasPrecipitation: false };
+	};
+	const { ctx, id, refresh } = await lake({ answer: dry });
+	await refresh();
+	const { upkeep, outlook } = await lakeView(ctx, id);
+	expect(outlook?.snowKnown).toBe(false);
+	expect(upkeep.sentences).toMatchObject([{ code: 'noPrecipitation' }]);
+	expect(upkeep.sentences[0]?.text).toContain('Invented Weather gives no precipitation');
+	expect(outlook?.forecast.loads.map(({ status }) => status)).not.toContain('expectedNotDrilled');
+});
+
+test('a lake of files alone tells the age of its last day, and no more', async () => {
+	const { ctx } = await contextWithService(NOW);
+	const { id } = await inventedLake(ctx, { timeZone: 'Etc/UTC' });
+	await importWeather(ctx, id, inPieces(winterCsv('2026-12-01', 45)));
+	expect((await lakeView(ctx, id)).upkeep).toEqual({
+		forecastIssuedAt: null,
+		forecastAge_h: null,
+		isForecastUsed: false,
+		forecastTo: null,
+		lastObservedAt: new Date('2027-01-15T00:00:00Z'),
+		lastObservedAge_h: 132,
+		attributions: [],
+		sentences: []
+	});
+});
+
+test('a station that sticks makes the last observation older, not newer', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	await refresh();
+	const before = service.answer;
+	setNow('2027-01-22T12:20:00Z');
+	service.answer = async (source, ask) => {
+		const told = await before(source, ask);
+		if (ask.part === 'forecast') return told;
+		const from_s = Date.parse('2027-01-20T12:00:00Z') / 1000;
+		const hours = told.hours.map((hour) =>
+			hour.at_s >= from_s ? { ...hour, air_degC: -31.4 } : hour
+		);
+		return { ...told, hours };
+	};
+	await refresh();
+	const { upkeep } = await lakeView(ctx, id);
+	expect(upkeep.lastObservedAge_h).toBe(48);
+});
