@@ -10,7 +10,7 @@ import { listWeather } from '../../../src/lib/server/services/weather-csv.ts';
 import { updateLakeSourceRow } from '../../../src/lib/server/storage/lake-sources.ts';
 import { markForJoining } from '../../../src/lib/server/storage/joined-days.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
-import { hoursFrom, inventedSource, orderOf, useSource } from '../../support/invented-source.ts';
+import { hoursFrom, orderOf, useSource } from '../../support/invented-source.ts';
 import { inPieces } from '../../support/winter-csv.ts';
 
 const CSV = 'date,tmean_c,precip_mm\n2027-01-01,-4,2\n2027-01-02,-6,0\n';
