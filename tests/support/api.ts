@@ -7,10 +7,10 @@ const modules = import.meta.glob<Record<string, Handler>>('/src/routes/api/**/+s
 	eager: true
 });
 
-/** The addresses of the API, those with a rest parameter last, as Kit orders them. */
+/** The addresses of the API, those with fewer parameters first and a rest last, as Kit orders them. */
 const routes = Object.entries(modules)
 	.map(([file, handlers]) => ({ ...pattern(file), handlers }))
-	.toSorted((a, b) => Number(a.hasRest) - Number(b.hasRest));
+	.toSorted((a, b) => Number(a.hasRest) - Number(b.hasRest) || a.names.length - b.names.length);
 
 export interface Call {
 	body?: unknown;
