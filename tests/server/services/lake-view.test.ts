@@ -4,7 +4,7 @@ import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
 import { lakeView, outlookInput } from '../../../src/lib/server/services/lake-view.ts';
 import { readingInput } from '../../../src/lib/server/services/reading-input.ts';
-import { addReadings } from '../../../src/lib/server/services/readings.ts';
+import { addReadings, deleteReading } from '../../../src/lib/server/services/readings.ts';
 import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 import { inPieces, winterCsv } from '../../support/winter-csv.ts';
@@ -133,6 +133,19 @@ test('all that may come of a winter is told to its end, but nothing past its ice
 	const options = { winter: '2026-27', asOf: '2027-04-25', toWinterEnd: true };
 	const { outlook } = await lakeView(ctx, id, options);
 	expect(outlook?.forecast.days.at(-1)?.on).toBe('2027-04-25');
+});
+
+test('as long as nothing changes the same answer is given out, and after a change another', async () => {
+	const { ctx, id } = await lake();
+	const ask = async () => (await lakeView(ctx, id, { toWinterEnd: true })).outlook;
+	const [first, second] = await Promise.all([ask(), ask()]);
+	expect(first?.forecast.days.at(-1)?.on).toBe('2027-06-30');
+	expect(second).toBe(first);
+	const reading = { on: '2027-01-10', kind: 'measured', holes: [{ total_m: 0.3 }] };
+	const [readingId = ''] = await addReadings(ctx, id, 'main', [readingInput.parse(reading)]);
+	expect(await ask()).not.toBe(first);
+	await deleteReading(ctx, id, readingId);
+	expect(await ask()).toBe(first);
 });
 
 test('days after a stretch without weather stay gaps without a thickness', async () => {

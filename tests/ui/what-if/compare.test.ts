@@ -65,6 +65,21 @@ test('a date that comes or goes is no shift', () => {
 	expect(rowOf('load car', never)).toMatchObject({ other: 'not expected', shift: null });
 });
 
+test('without a record of the snow no dates are compared', () => {
+	const none = { expectedFrom: null, likelyFrom: null, until: null };
+	const unknown = {
+		...BASE,
+		snowKnown: false,
+		loads: BASE.loads.map((load) => ({ ...load, ...none }))
+	};
+	const car = compare(unknown, unknown, METRIC).find(({ id }) => id === 'load car');
+	expect(car).toMatchObject({
+		asIs: 'no dates while the snow is not known',
+		other: 'no dates while the snow is not known',
+		shift: null
+	});
+});
+
 test('a load tried out stands last, without an estimate as it is', () => {
 	const [car] = BASE.loads.filter(({ id }) => id === 'car');
 	if (!car) throw new Error('the invented winter has a car');

@@ -7,6 +7,8 @@ export interface IfAnswer {
 	ahead: { on: IsoDate; p05_m: number; p50_m: number; p95_m: number } | null;
 	/** The thickest day from today on. */
 	peak: { on: IsoDate; p50_m: number } | null;
+	/** Where it is not, no dates are named. */
+	snowKnown: boolean;
 	loads: IfLoad[];
 }
 
@@ -17,12 +19,13 @@ export type IfLoad = Pick<
 
 const AHEAD_d = 14;
 
-export function answerOf({ asOf, days, loads }: Forecast): IfAnswer {
+export function answerOf({ asOf, days, loads, cautions }: Forecast): IfAnswer {
 	const coming = days.filter(({ on, total_m }) => on >= asOf && total_m.p50 !== null);
 	const limit = addDays(asOf, AHEAD_d);
 	return {
 		ahead: aheadOf(coming.findLast(({ on }) => on <= limit)),
 		peak: peakOf(coming),
+		snowKnown: cautions.every(({ code }) => code !== 'snowUnknown'),
 		loads: loads.map(({ id, name, required_m, expectedFrom, likelyFrom, until }) => ({
 			id,
 			name,

@@ -69,8 +69,8 @@ function loadRow(
 		id: `load ${id}`,
 		name,
 		asks,
-		asIs: before ? datesText(before) : 'not among your loads',
-		other: other && (after ? datesText(after) : 'not estimated'),
+		asIs: before ? datesText(before, asIs) : 'not among your loads',
+		other: other && (after ? datesText(after, other) : 'not estimated'),
 		shift: before && after ? shiftText(before, after) : null
 	};
 }
@@ -86,8 +86,12 @@ function merged(rows: readonly LoadRow[]): Comparison[] {
 	});
 }
 
-function datesText({ required_m, expectedFrom, likelyFrom, until }: IfLoad): string {
+function datesText(
+	{ required_m, expectedFrom, likelyFrom, until }: IfLoad,
+	{ snowKnown }: IfAnswer
+): string {
 	if (required_m === null) return 'only an ice engineer can say';
+	if (!snowKnown) return 'no dates while the snow is not known';
 	if (expectedFrom === null) return 'not expected';
 	const likely = likelyFrom === null ? 'on no day likely' : `likely ${shortDay(likelyFrom)}`;
 	return `expected ${shortDay(expectedFrom)}, ${likely}${until === null ? '' : `, until ${shortDay(until)}`}`;

@@ -5,7 +5,7 @@ export const FEWER_MEMBERS = 50;
 /** An answer that takes longer lags behind the finger. */
 const FRAME_ms = 50;
 /** The first answers are slow anywhere: the model has to get to today, and warm. */
-const SLOW_IN_A_ROW = 4;
+const SLOW_IN_A_ROW = 8;
 
 /** Chooses how many members a quick answer has by how long the ones before took. */
 export class DragPace {
