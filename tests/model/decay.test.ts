@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { absorbedFraction, meltBottom, meltTop } from '#lib/model/decay.ts';
 import type { Forcing } from '#lib/model/forcing.ts';
-import { freeze } from '#lib/model/frost.ts';
+import { freeze, snowResistance_m2K_W } from '#lib/model/frost.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { openSite, type SiteIce } from '#lib/model/site-ice.ts';
 import { thaw } from '#lib/model/thaw.ts';
@@ -60,7 +60,7 @@ test('heat takes slush, white and clear ice from the top, clear and white from b
 
 test('frost refreezes the water inside before it adds ice below', () => {
 	const ice = site({ clear_m: 0.4, liquidFraction: 0.1 });
-	freeze(ice, { ...ice }, { ...APRIL, freezing_degCd: 10 }, { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, { ...APRIL, freezing_degCd: 10 }, { ...P, waterHeat_W_m2: 0 });
 	expect(ice.liquidFraction).toBeLessThan(0.1);
 	expect(ice.liquidFraction).toBeGreaterThan(0.05);
 	expect(ice.clear_m).toBeCloseTo(0.4, 12);

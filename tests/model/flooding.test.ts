@@ -4,7 +4,7 @@ import { flood, melt, rain } from '#lib/model/cover.ts';
 import { floodedSlush_m, freeboard_m, localExcess_kg_m2 } from '#lib/model/flooding.ts';
 import { buoyancy_kg_m2 } from '#lib/model/flooding.ts';
 import type { Forcing } from '#lib/model/forcing.ts';
-import { freeze } from '#lib/model/frost.ts';
+import { freeze, snowResistance_m2K_W } from '#lib/model/frost.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { slush_kg_m3 } from '#lib/model/slush.ts';
 import { stepRates } from '#lib/model/step-rates.ts';
@@ -39,19 +39,18 @@ test('light snow does not flood a thick sheet, but drifts can flood one that flo
 
 test('slush takes the frost first: no clear ice grows until it has frozen', () => {
 	const ice = site({ clear_m: 0.2, slush_m: 0.1 });
-	const before = { ...ice };
-	freeze(ice, before, weather({ freezing_degCd: 5 }), { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, weather({ freezing_degCd: 5 }), { ...P, waterHeat_W_m2: 0 });
 	expect(ice.white_m).toBeGreaterThan(0.02);
 	expect(ice.slush_m).toBeLessThan(0.1);
 	expect(ice.clear_m).toBe(0.2);
-	freeze(ice, before, weather({ freezing_degCd: 60 }), { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, weather({ freezing_degCd: 60 }), { ...P, waterHeat_W_m2: 0 });
 	expect(ice.slush_m).toBe(0);
 	expect(ice.clear_m).toBeGreaterThan(0.2);
 });
 
 test('freezing slush keeps the mass of water and snow', () => {
 	const ice = site({ clear_m: 0.2, slush_m: 0.05 });
-	freeze(ice, { ...ice }, weather({ freezing_degCd: 100 }), P);
+	freeze(ice, BARE, weather({ freezing_degCd: 100 }), P);
 	expect(ice.white_m * 880).toBeCloseTo(0.05 * slush_kg_m3(P.slushMatrix_kg_m3), 9);
 });
 

@@ -1,6 +1,6 @@
 import { shareOf, type Forcing } from './forcing.ts';
 import { flood, melt, rain, snowfall } from './cover.ts';
-import { freeze } from './frost.ts';
+import { freeze, snowResistance_m2K_W } from './frost.ts';
 import { coolWater } from './open-water.ts';
 import type { Parameters } from './parameters.ts';
 import { hasIce, type SiteIce } from './site-ice.ts';
@@ -53,12 +53,12 @@ function advance(
 	parameters: Parameters,
 	isFloodFirst: boolean
 ): void {
-	const before = { snow_m: ice.snow_m, snowDensity_kg_m3: ice.snowDensity_kg_m3 };
+	const before_m2K_W = snowResistance_m2K_W(ice, parameters);
 	snowfall(ice, forcing, rates, parameters);
 	const thawLeft_degCd = melt(ice, forcing, parameters);
 	rain(ice, forcing, parameters);
 	if (isFloodFirst) flood(ice, rates, parameters);
-	freeze(ice, before, forcing, parameters);
+	freeze(ice, before_m2K_W, forcing, parameters);
 	if (!isFloodFirst) flood(ice, rates, parameters);
 	thaw(ice, thawLeft_degCd, forcing, parameters);
 }

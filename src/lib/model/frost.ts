@@ -18,9 +18,13 @@ const LATE = 0.5 + Math.sqrt(3) / 6;
  * takes it at two Gauss points, half the frost at each; the lake's heat acts half before and half
  * after. Slush takes its mean.
  */
-export function freeze(ice: SiteIce, before: Snow, forcing: Forcing, p: Parameters): void {
+export function freeze(
+	ice: SiteIce,
+	first_m2K_W: number,
+	forcing: Forcing,
+	p: Parameters
+): void {
 	const film_m2K_W = 1 / p.exchange_W_m2K;
-	const first_m2K_W = snowResistance_m2K_W(before, p);
 	const rise_m2K_W = snowResistance_m2K_W(ice, p) - first_m2K_W;
 	const slushCover_m2K_W = film_m2K_W + first_m2K_W + rise_m2K_W / 2;
 	const half_degCd = freezeSlush(ice, forcing.freezing_degCd, slushCover_m2K_W, p) / 2;
@@ -54,7 +58,7 @@ function freezeSlush(
 }
 
 /** Lake snow conducts more than land snow of its density: wind slab, ice lenses, uneven depth. */
-function snowResistance_m2K_W(snow: Snow, p: Parameters): number {
+export function snowResistance_m2K_W(snow: Snow, p: Parameters): number {
 	if (snow.snow_m <= 0) return 0;
 	return snow.snow_m / (p.snowConductivityRatio * landSnow_W_mK(snow.snowDensity_kg_m3));
 }
