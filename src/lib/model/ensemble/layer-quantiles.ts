@@ -6,16 +6,22 @@ import type { Holes } from './spots.ts';
 /** Layers whose quantiles are told, as {@link Holes} names them. */
 export type LayerName = Exclude<keyof Holes, 'thinnest_m'>;
 
-/** What one hole at a random spot would show of each layer, a member a value, sorted. */
+/**
+ * What one hole at a random spot would show of each layer, a member a value: effective thickness in
+ * order, the other layers where their quantiles look.
+ */
 export type SortedLayers = Record<LayerName, Float64Array>;
 
+const SHARES = [0.05, 0.1, 0.5, 0.9, 0.95];
+
 export function sortLayers(holes: Holes, sort: Sorter): SortedLayers {
+	const part = (layer: Float64Array) => sort.around(layer, SHARES);
 	return {
-		clear_m: sort(holes.clear_m),
-		white_m: sort(holes.white_m),
-		snow_m: sort(holes.snow_m),
-		slush_m: sort(holes.slush_m),
-		total_m: sort(holes.total_m),
+		clear_m: part(holes.clear_m),
+		white_m: part(holes.white_m),
+		snow_m: part(holes.snow_m),
+		slush_m: part(holes.slush_m),
+		total_m: part(holes.total_m),
 		effective_m: sort(holes.effective_m)
 	};
 }

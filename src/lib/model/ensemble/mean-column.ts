@@ -33,5 +33,8 @@ function weighted(values: Float64Array, weights: Float64Array): number {
 
 /** Effective thickness of each member's site. */
 export function effectiveOf({ clear_m, white_m }: Members): Float64Array {
-	return clear_m.map((clear, i) => effective_m({ clear_m: clear, white_m: white_m[i] ?? 0 }));
+	const effective = new Float64Array(clear_m.length);
+	for (let i = 0; i < effective.length; i++)
+		effective[i] = effective_m({ clear_m: clear_m[i] ?? 0, white_m: white_m[i] ?? 0 });
+	return effective;
 }

@@ -88,15 +88,19 @@ function freeboardOf(holes: readonly Hole[]): Observation[] {
 
 /** What each member says the observed quantity is. */
 export function predicted(of: Observation['of'], members: Members): Float64Array {
-	return Float64Array.from({ length: members.count }, (_, i) => {
-		const clear_m = members.clear_m[i] ?? 0;
-		const white_m = members.white_m[i] ?? 0;
-		const snow_m = members.snow_m[i] ?? 0;
-		if (of === 'total') return clear_m + white_m;
-		if (of === 'whiteShare') return clear_m + white_m > 0 ? white_m / (clear_m + white_m) : 0;
-		if (of === 'snow') return snow_m;
-		if (of === 'slush') return members.slush_m[i] ?? 0;
-		const load_kg_m2 = snow_m * (members.snowDensity_kg_m3[i] ?? 0);
-		return freeboard_m(buoyancy_kg_m2(clear_m, white_m), load_kg_m2);
-	});
+	const says = new Float64Array(members.count);
+	for (let i = 0; i < says.length; i++) says[i] = predictedBy(members, i, of);
+	return says;
+}
+
+function predictedBy(members: Members, i: number, of: Observation['of']): number {
+	const clear_m = members.clear_m[i] ?? 0;
+	const white_m = members.white_m[i] ?? 0;
+	const snow_m = members.snow_m[i] ?? 0;
+	if (of === 'total') return clear_m + white_m;
+	if (of === 'whiteShare') return clear_m + white_m > 0 ? white_m / (clear_m + white_m) : 0;
+	if (of === 'snow') return snow_m;
+	if (of === 'slush') return members.slush_m[i] ?? 0;
+	const load_kg_m2 = snow_m * (members.snowDensity_kg_m3[i] ?? 0);
+	return freeboard_m(buoyancy_kg_m2(clear_m, white_m), load_kg_m2);
 }

@@ -23,6 +23,14 @@ export function quantileOfSorted(sorted: Float64Array, share: number): number | 
 	return low + (at - below) * (high - low);
 }
 
+/** Ranks, from 0, of the sorted values that {@link quantileOfSorted} looks at. */
+export function ranksOf(shares: readonly number[], count: number): number[] {
+	return shares.flatMap((share) => {
+		const below = Math.floor((count - 1) * share);
+		return [below, Math.min(count - 1, below + 1)];
+	});
+}
+
 /** Share of sorted values that are a limit or more, by bisection; `null` where there are none. */
 export function shareAtLeast(sorted: Float64Array, limit: number): number | null {
 	if (sorted.length === 0) return null;

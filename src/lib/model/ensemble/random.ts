@@ -24,9 +24,8 @@ export function seededRandom(seed: number): () => number {
  * Their mean and spread are far closer to 0 and 1 than those of as many free draws [McKay1979].
  */
 export function normalDraws(count: number, random: () => number): Float64Array {
-	const draws = Float64Array.from({ length: count }, (_, k) =>
-		normalQuantile((k + random()) / count)
-	);
+	const draws = new Float64Array(count);
+	for (let k = 0; k < count; k++) draws[k] = normalQuantile((k + random()) / count);
 	return shuffle(draws, random);
 }
 

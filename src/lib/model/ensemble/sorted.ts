@@ -1,62 +1,68 @@
-/** Moves that mending may take for each value before it is not worth going on. */
-const MOST_MOVES = 8;
+import { deal, emptyDealt, intervalOf, type Dealt } from './deal.ts';
+import { ranksOf } from './quantiles.ts';
 
 /** Returns values from the least to the greatest in an array of their own. */
-export type Sorter = (values: Float64Array) => Float64Array;
+export interface Sorter {
+	(values: Float64Array): Float64Array;
+	/** The same, but in order only where quantiles of these shares look. */
+	around(values: Float64Array, shares: readonly number[]): Float64Array;
+}
 
 /**
  * Sorts so many values at a time.
  *
  * Deals them out to as many even intervals as there are values, then mends the order within. Where
  * values lie scattered that takes a time in proportion to their number, a quarter of what the built-in
- * sort takes for a thousand; where they crowd the built-in sort takes over.
+ * sort takes for a thousand; where they crowd the built-in sort takes over. Around a few shares only
+ * the intervals that matter are put in order.
  */
 export function sorterOf(count: number): Sorter {
-	const interval = new Int32Array(count);
-	const end = new Int32Array(count + 1);
-	return (values) => {
-		const [low, high] = extent(values);
-		if (!(high > low)) return values.slice();
-		const scale = (count - 1) / (high - low);
-		end.fill(0);
-		for (let i = 0; i < count; i++) {
-			const k = (((values[i] ?? 0) - low) * scale) | 0;
-			interval[i] = k;
-			end[k + 1] = (end[k + 1] ?? 0) + 1;
-		}
-		for (let k = 1; k < count; k++) end[k] = (end[k] ?? 0) + (end[k - 1] ?? 0);
-		const sorted = new Float64Array(count);
-		for (let i = 0; i < count; i++) {
-			const k = interval[i] ?? 0;
-			const at = end[k] ?? 0;
-			sorted[at] = values[i] ?? 0;
-			end[k] = at + 1;
-		}
-		return isMended(sorted) ? sorted : sorted.toSorted();
+	const dealt = emptyDealt(count);
+	const isWanted = new Uint8Array(count);
+	const sort = (values: Float64Array): Float64Array => {
+		if (!deal(values, dealt)) return values.slice();
+		const sorted = put(values, dealt, isWanted.fill(1));
+		mend(sorted, 0, count);
+		return sorted;
 	};
+	const around = (values: Float64Array, shares: readonly number[]): Float64Array => {
+		if (!deal(values, dealt)) return values.slice();
+		const wanted = new Set(ranksOf(shares, count).map((rank) => intervalOf(rank, dealt)));
+		const stretches = [...wanted].map((k) => [dealt.start[k] ?? 0, dealt.start[k + 1] ?? 0] as const);
+		isWanted.fill(0);
+		for (const k of wanted) isWanted[k] = 1;
+		const sorted = put(values, dealt, isWanted);
+		for (const [from, to] of stretches) mend(sorted, from, to);
+		return sorted;
+	};
+	return Object.assign(sort, { around });
 }
 
-function extent(values: Float64Array): [low: number, high: number] {
-	let low = Infinity;
-	let high = -Infinity;
+/** Puts the values of the wanted intervals where their interval begins; moves those beginnings on. */
+function put(values: Float64Array, { interval, start }: Dealt, isWanted: Uint8Array): Float64Array {
+	const sorted = new Float64Array(values.length);
 	for (let i = 0; i < values.length; i++) {
-		const value = values[i] ?? 0;
-		if (value < low) low = value;
-		if (value > high) high = value;
+		const k = interval[i] ?? 0;
+		if (isWanted[k] !== 1) continue;
+		const at = start[k] ?? 0;
+		sorted[at] = values[i] ?? 0;
+		start[k] = at + 1;
 	}
-	return [low, high];
+	return sorted;
 }
 
-/** Puts nearly sorted values in order; false, with the work half done, where that takes long. */
-function isMended(values: Float64Array): boolean {
-	let left = MOST_MOVES * values.length;
-	for (let i = 1; i < values.length; i++) {
+/** Moves that mending may take for each value before the built-in sort is quicker. */
+const MOST_MOVES = 8;
+
+/** Puts a stretch in order that is nearly so. */
+function mend(values: Float64Array, from: number, to: number): void {
+	let left = MOST_MOVES * (to - from);
+	for (let i = from + 1; i < to; i++) {
 		const value = values[i] ?? 0;
 		let at = i;
-		for (; at > 0 && (values[at - 1] ?? 0) > value; at--) values[at] = values[at - 1] ?? 0;
+		for (; at > from && (values[at - 1] ?? 0) > value; at--) values[at] = values[at - 1] ?? 0;
 		values[at] = value;
 		left -= i - at;
-		if (left < 0) return false;
+		if (left < 0) return values.set(values.slice(from, to).toSorted(), from);
 	}
-	return true;
 }
