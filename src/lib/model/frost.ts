@@ -18,12 +18,7 @@ const LATE = 0.5 + Math.sqrt(3) / 6;
  * takes it at two Gauss points, half the frost at each; the lake's heat acts half before and half
  * after. Slush takes its mean.
  */
-export function freeze(
-	ice: SiteIce,
-	first_m2K_W: number,
-	forcing: Forcing,
-	p: Parameters
-): void {
+export function freeze(ice: SiteIce, first_m2K_W: number, forcing: Forcing, p: Parameters): void {
 	const film_m2K_W = 1 / p.exchange_W_m2K;
 	const rise_m2K_W = snowResistance_m2K_W(ice, p) - first_m2K_W;
 	const slushCover_m2K_W = film_m2K_W + first_m2K_W + rise_m2K_W / 2;

@@ -4,6 +4,7 @@ import { sorterOf } from '#lib/model/ensemble/sorted.ts';
 
 const COUNT = 200;
 const sort = sorterOf(COUNT);
+const RANKS = [0, 9, 10, 99, 100, COUNT - 1];
 
 const values = (each: fc.Arbitrary<number>) =>
 	fc
@@ -23,7 +24,10 @@ test.each([
 		fc.property(values(each), (numbers) => {
 			// Adding zero makes one of the two zeros, which the built-in sort tells apart.
 			const plain = numbers.map((value) => value + 0);
-			expect(sort(plain)).toEqual(plain.toSorted());
+			const sorted = plain.toSorted();
+			expect(sort(plain)).toEqual(sorted);
+			const around = sort.around(plain, RANKS);
+			expect(RANKS.map((rank) => around[rank])).toEqual(RANKS.map((rank) => sorted[rank]));
 		}),
 		{ numRuns: 100, seed: 5 }
 	);
@@ -33,6 +37,7 @@ test('values that crowd in one place far from an outlier are sorted too', () => 
 	const crowded = Float64Array.from({ length: COUNT }, (_, i) => ((i * 7919) % COUNT) * 1e-9);
 	crowded[3] = 5;
 	expect(sort(crowded)).toEqual(crowded.toSorted());
+	expect(sort.around(crowded, [50])[50]).toBe(crowded.toSorted()[50]);
 });
 
 test('what is given stays as it was, and what was returned does too', () => {
@@ -44,6 +49,13 @@ test('what is given stays as it was, and what was returned does too', () => {
 	expect(given).toEqual(kept);
 	expect(first).toEqual(copy);
 	expect(sort(given.fill(2))).not.toBe(given);
+});
+
+test('around a rank only what stands there is in order: it takes less work', () => {
+	const mixed = Float64Array.from({ length: COUNT }, (_, i) => (i * 37) % COUNT);
+	const around = sort.around(mixed, [20, 21]);
+	expect([...around.slice(20, 22)]).toEqual([20, 21]);
+	expect(around).not.toEqual(mixed.toSorted());
 });
 
 test('none and one are sorted', () => {

@@ -31,7 +31,7 @@ struct winter {
 struct desk {
 	struct holes holes, before;
 	double *sorted, *total_m, *scratch, *thickest_m, *opens_on, held_m[BOUNDS];
-	int *ends;
+	struct dealt dealt;
 };
 
 static double *allocated(size_t count)
@@ -57,7 +57,7 @@ static void tell_bounds(struct desk *d, const double *const *sorted, const struc
 		if (read) {
 			double white_m = read->white_share * read->total_m;
 			hole.hole_m = k == 2 ? read->total_m : read->total_m - white_m / 2;
-			sort_into(d->sorted, before[k], count, d->ends);
+			sort_into(d->sorted, before[k], count, &d->dealt);
 			hole.before_m = quantile(d->sorted, count, 0.1);
 			if (k == 2) t->before_m = quantile(d->sorted, count, 0.5);
 		}
@@ -74,11 +74,11 @@ static void tell(const struct ensemble *e, struct desk *d, const struct reading 
 									d->holes.slush_m, d->holes.total_m, d->holes.effective_m};
 	double *sorted[LAYERS] = {d->sorted, d->sorted, d->sorted, d->sorted, d->total_m, t->spots};
 	for (int k = 0; k < LAYERS; k++) {
-		sort_into(sorted[k], layers[k], count, d->ends);
+		(k < LAYERS - 1 ? sort_around : sort_into)(sorted[k], layers[k], count, &d->dealt);
 		for (int q = 0; q < SHARES; q++)
 			t->quantiles[k][q] = quantile(sorted[k], count, SHARE[q]);
 	}
-	sort_into(t->five_spots, d->holes.thinnest_m, count, d->ends);
+	sort_into(t->five_spots, d->holes.thinnest_m, count, &d->dealt);
 	const double *of_bounds[BOUNDS] = {t->spots, t->five_spots, d->total_m};
 	tell_bounds(d, of_bounds, read, off, t, count);
 	mean_column(&e->members, t->quantiles[4][2], t->quantiles[2][2], t->column);
@@ -112,15 +112,17 @@ static void run_days(const struct winter *w, struct ensemble *e, struct desk *d,
 static void run_ensemble(const struct winter *w, struct told *told)
 {
 	struct ensemble e = begin(w->members, w->seed, &w->parameters, w->uncertain);
-	double *memory = allocated(22 * (size_t)w->members);
+	double *memory = allocated(24 * (size_t)w->members);
 	struct desk d = {.holes = room(memory, w->members),
 					 .before = room(memory + 7 * w->members, w->members),
 					 .sorted = memory + 14 * w->members,
 					 .scratch = memory + 15 * w->members,
 					 .thickest_m = memory + 18 * w->members,
 					 .opens_on = memory + 19 * w->members,
-					 .total_m = memory + 21 * w->members,
-					 .ends = (int *)(memory + 20 * w->members)};
+					 .total_m = memory + 23 * w->members,
+					 .dealt = {.interval = (int *)(memory + 20 * w->members),
+							   .start = (int *)(memory + 20 * w->members) + w->members,
+							   .is_wanted = (char *)(memory + 22 * w->members)}};
 	run_days(w, &e, &d, told);
 	free(memory);
 	free(e.memory);

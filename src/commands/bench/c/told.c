@@ -45,8 +45,52 @@ static int by_value(const void *a, const void *b)
 	return (x > y) - (x < y);
 }
 
-/* Puts nearly sorted values in order; stops with 0 when that takes too many moves. */
-static int mend_order(double *values, int count)
+/* Values dealt out to as many even intervals: which each is in, and how many lie before each. */
+struct dealt {
+	int *interval, *start;
+	char *is_wanted;
+};
+
+/* Returns 0, with nothing done, where all values are the same. */
+static int deal(const double *values, int count, struct dealt *d)
+{
+	double low = values[0], high = values[0];
+	for (int i = 1; i < count; i++) {
+		low = values[i] < low ? values[i] : low;
+		high = values[i] > high ? values[i] : high;
+	}
+	if (!(high > low)) return 0;
+	double scale = (count - 1) / (high - low);
+	memset(d->start, 0, (count + 1) * sizeof *d->start);
+	for (int i = 0; i < count; i++) {
+		d->interval[i] = (int)((values[i] - low) * scale);
+		d->start[d->interval[i] + 1]++;
+	}
+	for (int k = 1; k <= count; k++) d->start[k] += d->start[k - 1];
+	return 1;
+}
+
+static int interval_of(int rank, int count, const struct dealt *d)
+{
+	int low = 0, high = count;
+	while (high - low > 1) {
+		int middle = (low + high) / 2;
+		if (d->start[middle] <= rank)
+			low = middle;
+		else
+			high = middle;
+	}
+	return low;
+}
+
+static void put(double *sorted, const double *values, int count, struct dealt *d)
+{
+	for (int i = 0; i < count; i++)
+		if (d->is_wanted[d->interval[i]]) sorted[d->start[d->interval[i]]++] = values[i];
+}
+
+/* Puts nearly sorted values in order. */
+static void mend(double *values, int count)
 {
 	int moves = 0;
 	for (int i = 1; i < count; i++) {
@@ -55,29 +99,43 @@ static int mend_order(double *values, int count)
 		for (; at > 0 && values[at - 1] > value; at--) values[at] = values[at - 1];
 		values[at] = value;
 		moves += i - at;
-		if (moves > 8 * count) return 0;
+		if (moves > 8 * count) {
+			qsort(values, count, sizeof(double), by_value);
+			return;
+		}
 	}
-	return 1;
 }
 
-/* Deals values out to as many even intervals as there are values, then mends the order inside. */
-static void sort_into(double *sorted, const double *values, int count, int *ends)
+static void sort_into(double *sorted, const double *values, int count, struct dealt *d)
 {
-	double low = values[0], high = values[0];
-	for (int i = 1; i < count; i++) {
-		low = values[i] < low ? values[i] : low;
-		high = values[i] > high ? values[i] : high;
-	}
-	if (!(high > low)) {
+	if (!deal(values, count, d)) {
 		memcpy(sorted, values, count * sizeof(double));
 		return;
 	}
-	double scale = (count - 1) / (high - low);
-	memset(ends, 0, (count + 1) * sizeof *ends);
-	for (int i = 0; i < count; i++) ends[(int)((values[i] - low) * scale) + 1]++;
-	for (int k = 1; k < count; k++) ends[k] += ends[k - 1];
-	for (int i = 0; i < count; i++) sorted[ends[(int)((values[i] - low) * scale)]++] = values[i];
-	if (!mend_order(sorted, count)) qsort(sorted, count, sizeof(double), by_value);
+	memset(d->is_wanted, 1, count);
+	put(sorted, values, count, d);
+	mend(sorted, count);
+}
+
+/* The same, but in order only where the quantiles look. */
+static void sort_around(double *sorted, const double *values, int count, struct dealt *d)
+{
+	int from[2 * SHARES], size[2 * SHARES], wanted = 0;
+	if (!deal(values, count, d)) {
+		memcpy(sorted, values, count * sizeof(double));
+		return;
+	}
+	memset(d->is_wanted, 0, count);
+	for (int q = 0; q < 2 * SHARES; q++) {
+		int rank = (int)((count - 1) * SHARE[q / 2]) + q % 2;
+		int k = interval_of(rank < count ? rank : count - 1, count, d);
+		if (d->is_wanted[k]) continue;
+		d->is_wanted[k] = 1;
+		from[wanted] = d->start[k];
+		size[wanted++] = d->start[k + 1] - d->start[k];
+	}
+	put(sorted, values, count, d);
+	for (int k = 0; k < wanted; k++) mend(sorted + from[k], size[k]);
 }
 
 static double quantile(const double *sorted, int count, double share)

@@ -1,5 +1,5 @@
 import type { Quantiles } from '../forecast.ts';
-import { quantileOfSorted } from './quantiles.ts';
+import { quantileOfSorted, ranksOf } from './quantiles.ts';
 import type { Sorter } from './sorted.ts';
 import type { Holes } from './spots.ts';
 
@@ -15,7 +15,8 @@ export type SortedLayers = Record<LayerName, Float64Array>;
 const SHARES = [0.05, 0.1, 0.5, 0.9, 0.95];
 
 export function sortLayers(holes: Holes, sort: Sorter): SortedLayers {
-	const part = (layer: Float64Array) => sort.around(layer, SHARES);
+	const ranks = ranksOf(SHARES, holes.total_m.length);
+	const part = (layer: Float64Array) => sort.around(layer, ranks);
 	return {
 		clear_m: part(holes.clear_m),
 		white_m: part(holes.white_m),

@@ -1,11 +1,10 @@
 import { deal, emptyDealt, intervalOf, type Dealt } from './deal.ts';
-import { ranksOf } from './quantiles.ts';
 
 /** Returns values from the least to the greatest in an array of their own. */
 export interface Sorter {
 	(values: Float64Array): Float64Array;
-	/** The same, but in order only where quantiles of these shares look. */
-	around(values: Float64Array, shares: readonly number[]): Float64Array;
+	/** The same, but in order only at these ranks, from 0. */
+	around(values: Float64Array, ranks: readonly number[]): Float64Array;
 }
 
 /**
@@ -13,8 +12,8 @@ export interface Sorter {
  *
  * Deals them out to as many even intervals as there are values, then mends the order within. Where
  * values lie scattered that takes a time in proportion to their number, a quarter of what the built-in
- * sort takes for a thousand; where they crowd the built-in sort takes over. Around a few shares only
- * the intervals that matter are put in order.
+ * sort takes for a thousand; where they crowd the built-in sort takes over. Around a few ranks only the
+ * intervals that hold them are put in order.
  */
 export function sorterOf(count: number): Sorter {
 	const dealt = emptyDealt(count);
@@ -25,10 +24,12 @@ export function sorterOf(count: number): Sorter {
 		mend(sorted, 0, count);
 		return sorted;
 	};
-	const around = (values: Float64Array, shares: readonly number[]): Float64Array => {
+	const around = (values: Float64Array, ranks: readonly number[]): Float64Array => {
 		if (!deal(values, dealt)) return values.slice();
-		const wanted = new Set(ranksOf(shares, count).map((rank) => intervalOf(rank, dealt)));
-		const stretches = [...wanted].map((k) => [dealt.start[k] ?? 0, dealt.start[k + 1] ?? 0] as const);
+		const wanted = new Set(ranks.map((rank) => intervalOf(rank, dealt)));
+		const stretches = [...wanted].map(
+			(k) => [dealt.start[k] ?? 0, dealt.start[k + 1] ?? 0] as const
+		);
 		isWanted.fill(0);
 		for (const k of wanted) isWanted[k] = 1;
 		const sorted = put(values, dealt, isWanted);
