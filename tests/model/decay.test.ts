@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import { absorbedFraction, meltBottom, meltTop } from '#lib/model/decay.ts';
 import type { Forcing } from '#lib/model/forcing.ts';
-import { freeze, snowResistance_m2K_W } from '#lib/model/frost.ts';
+import { freeze } from '#lib/model/frost.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { openSite, type SiteIce } from '#lib/model/site-ice.ts';
 import { thaw } from '#lib/model/thaw.ts';
 import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
 const P = parametersFor(INVENTED_LAKE);
+const BARE = 0; // resistance of no snow
 const APRIL: Forcing = {
 	duration_d: 1,
 	freezing_degCd: 3,

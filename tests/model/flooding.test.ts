@@ -4,7 +4,7 @@ import { flood, melt, rain } from '#lib/model/cover.ts';
 import { floodedSlush_m, freeboard_m, localExcess_kg_m2 } from '#lib/model/flooding.ts';
 import { buoyancy_kg_m2 } from '#lib/model/flooding.ts';
 import type { Forcing } from '#lib/model/forcing.ts';
-import { freeze, snowResistance_m2K_W } from '#lib/model/frost.ts';
+import { freeze } from '#lib/model/frost.ts';
 import { parametersFor } from '#lib/model/parameters.ts';
 import { slush_kg_m3 } from '#lib/model/slush.ts';
 import { stepRates } from '#lib/model/step-rates.ts';
@@ -12,6 +12,7 @@ import { snowMass_kg_m2 } from '#lib/model/snow.ts';
 import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
 const P = parametersFor(INVENTED_LAKE);
+const BARE = 0; // resistance of no snow
 const EVEN = { ...P, snowSpreadFraction: 0, flooding_d: 1e-6 };
 
 test('snow heavier than the ice can float floods it, until it is afloat again', () => {
