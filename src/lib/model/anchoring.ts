@@ -2,13 +2,12 @@ import { total_m, type IceColumn } from './column.ts';
 import { holeTotal_m } from './hole.ts';
 import { holeMeans, mean, type HoleMeans } from './hole-layers.ts';
 import type { Reading } from './reading.ts';
+import { leastLiquid } from './rotten.ts';
 
 const HOLE_SPREAD = 0.2; // spread of single holes about the site's mean, as a share of it [M-lo]
 const DOUBTFUL_RATIO = 3;
 const DOUBTFUL_EXCESS_m = 0.5;
 const UNKNOWN_SNOW_kg_m3 = 250; // settled for days to weeks [M-hi]
-const LIQUID_WET = 0.1; // a third of the strength left by [Bulatov1970]
-const LIQUID_CANDLED = 0.3; // a tenth of the strength left by [Bulatov1970]
 
 /** The column after a day's readings, and what became of each. */
 export interface Anchoring {
@@ -88,12 +87,8 @@ function withTotal(
 
 function withCores(column: IceColumn, readings: readonly Reading[]): IceColumn {
 	const cores = readings.map((reading) => reading.core);
-	const atLeast = (liquid: number): IceColumn => ({
-		...column,
-		liquidFraction: Math.max(column.liquidFraction, liquid)
-	});
-	if (cores.includes('candled')) return atLeast(LIQUID_CANDLED);
-	if (cores.includes('wet')) return atLeast(LIQUID_WET);
+	const least = leastLiquid(cores);
+	if (least !== null) return { ...column, liquidFraction: Math.max(column.liquidFraction, least) };
 	return cores.includes('sound') ? { ...column, liquidFraction: 0 } : column;
 }
 

@@ -8,6 +8,7 @@ import type { SiteEvent } from '../site-winter.ts';
 import type { DaySource, WeatherDay } from '../weather.ts';
 import { ensembleDays } from './forcings.ts';
 import { begin, copyEnsemble, type Ensemble } from './begin.ts';
+import { takeCores } from './cores.ts';
 import { squareWithFreezeUp } from './freeze-over.ts';
 import { openMembers, type Members } from './members.ts';
 import type { SiteMemory } from './memory.ts';
@@ -99,6 +100,7 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 		const beforeTold = told.length > 0 ? drilling.beforeTold(ensemble.members) : null;
 		const recalibrations = [...seen, ...takeIn(ensemble, told, index)];
 		if (today.length > 0) {
+			takeCores(ensemble.members, today);
 			squareWithFreezeUp(ensemble, today, index);
 			ensemble.bent = bendParameters(ensemble.base, ensemble.traits);
 		}
