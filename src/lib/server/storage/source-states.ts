@@ -22,6 +22,7 @@ export async function updateSourceState(
 	sourceId: string,
 	change: Updateable<SourceStateTable>
 ): Promise<void> {
+	if (Object.keys(change).length === 0) return;
 	await db.updateTable('source_state').set(change).where('source_id', '=', sourceId).execute();
 }
 

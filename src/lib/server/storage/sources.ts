@@ -36,5 +36,6 @@ export async function updateSourceRow(
 	id: string,
 	change: Updateable<SourceTable>
 ): Promise<void> {
+	if (Object.keys(change).length === 0) return;
 	await db.updateTable('source').set(change).where('id', '=', id).execute();
 }

@@ -18,6 +18,7 @@ import {
 	contextWithService,
 	inventedSource,
 	measuredAsColdAs,
+	orderOf,
 	useSource,
 	type Answer
 } from '../../../support/invented-source.ts';
@@ -142,6 +143,21 @@ test('a failure is told in a sentence, logged, and tried again after a wait that
 		failures: 0,
 		waitsUntilAt: null
 	});
+});
+
+test('what fails for one lake alone does not keep others from being asked', async () => {
+	const { ctx, id, service } = await lake(() => failed('notFound'));
+	const other = await inventedLake(ctx, { name: 'Other', timeZone: 'Etc/UTC' });
+	await orderOf(ctx, other.id, ['csv', 'invented-weather']);
+	expect(await refresh(ctx, id)).toMatchObject({ status: 'failed' });
+	expect(await getSource(ctx, 'invented-weather')).toMatchObject({
+		failures: 0,
+		waitsUntilAt: null
+	});
+	service.answer = measuredAsColdAs(-8);
+	expect(await enqueueDue(ctx)).toBe(1);
+	await whenIdle(ctx);
+	expect((await listWeather(ctx, other.id)).length).toBeGreaterThan(20);
 });
 
 test('while it failed, what was known before still stands', async () => {
