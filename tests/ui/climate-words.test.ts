@@ -8,14 +8,14 @@ test('past winters are named as such, and what is assumed as an assumption', () 
 	);
 	expect(climateName({ pastWinters: 0, hasUsual: true, endsEarly: false })).toBe('usual climate');
 	expect(climateSentence({ pastWinters: 4, hasUsual: false, endsEarly: false })).toContain(
-		'4 earlier ones'
+		'4 earlier winters'
 	);
 	expect(climateSentence({ pastWinters: 4, hasUsual: false, endsEarly: true })).toContain(
-		'the usual climate of such a place where their records end'
+		'by the usual climate of such a place where their records end'
 	);
 	for (const pastWinters of [0, 1, 2]) {
 		expect(climateSentence({ pastWinters, hasUsual: true, endsEarly: false })).toContain(
-			'the usual climate of such a place stands in: an assumption'
+			'the usual climate of such a place stands in for days to come: an assumption'
 		);
 	}
 	expect(climateSentence({ pastWinters: 1, hasUsual: true, endsEarly: false })).toMatch(

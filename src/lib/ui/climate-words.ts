@@ -11,12 +11,14 @@ export function climateSentence(climate: Climate | null): string | null {
 	if (climate === null) return null;
 	const { pastWinters, hasUsual, endsEarly } = climate;
 	if (!hasUsual) {
-		const ends = endsEarly ? ', and the usual climate of such a place where their records end' : '';
-		return `Past winters: the weather of the ${pastWinters} earlier ones stored here${ends}.`;
+		const ends = endsEarly
+			? ', and by the usual climate of such a place where their records end'
+			: '';
+		return `Days to come go by the weather of the ${pastWinters} earlier winters stored here${ends}.`;
 	}
 	const stored =
 		pastWinters === 0
 			? 'No earlier winter’s weather is stored here'
 			: `Only ${pastWinters === 1 ? 'one earlier winter’s' : `${pastWinters} earlier winters’`} weather is stored here`;
-	return `${stored}, so the usual climate of such a place stands in: an assumption, with a wide band.`;
+	return `${stored}, so the usual climate of such a place stands in for days to come: an assumption, with a wide band.`;
 }

@@ -200,7 +200,7 @@ test('when the ice goes and what past winters taught are told as sentences', () 
 	const climate = { pastWinters: 0, hasUsual: true, endsEarly: false };
 	const view = { outlook: inventedOutlook({ forecast, climate }), asOf: forecast.asOf };
 	const page = text(shown(view));
-	expect(page).toContain('eight in ten have it between 12 Apr and 28 Apr.');
+	expect(page).toContain('in eight cases of ten between 12 Apr and 28 Apr.');
 	expect(page).toContain('No earlier winter’s weather is stored here');
 	expect(page).toContain('usual climate from here');
 	expect(page).not.toContain('past winters from here');

@@ -23,6 +23,16 @@ test('an empty database gets the invented lake, and always the same day of it', 
 	expect(view.outlook?.forecast.days.length).toBeGreaterThan(30);
 });
 
+test('the invented lake has earlier winters, which teach it and may come again', async () => {
+	const ctx = await freshContext();
+	const demo = await loadDemo(ctx);
+	const { winters, outlook } = await lakeView(ctx, demo?.id ?? '', { toWinterEnd: true });
+	expect(winters).toHaveLength(4);
+	expect(outlook?.climate).toEqual({ pastWinters: 3, hasUsual: false, endsEarly: false });
+	expect(outlook?.forecast.memoryText).toMatch(/^3 past winters with \d+ readings/);
+	expect(outlook?.forecast.iceOut?.p50).toMatch(/^2026-0[45]/);
+});
+
 test('the demo is not loaded twice, nor beside a lake of somebody', async () => {
 	const ctx = await freshContext();
 	await loadDemo(ctx);

@@ -14,9 +14,13 @@ import { saveSiteWinter, winterInput } from './winters.ts';
 /** Dev and built server both run in the project's folder. */
 export const DEMO_FOLDER = join('data', 'demo');
 
+const demoWinter = z.object({ winter: winterId }).loose();
+
 const demoFile = z.object({
 	lake: newLake,
-	winter: z.object({ winter: winterId }).loose(),
+	winter: demoWinter,
+	/** Earlier ones, whose weather may come again and whose readings teach. */
+	pastWinters: z.array(demoWinter),
 	/** The day that the demo always shows. */
 	today: isoDate
 });
@@ -29,9 +33,10 @@ export async function loadDemo(ctx: Context, folder = DEMO_FOLDER): Promise<Lake
 	await deleteUnfinishedInvented(ctx.db);
 	if ((await countLakeRows(ctx.db)) > 0 || !existsSync(join(folder, 'lake.json'))) return null;
 	const demo = demoFile.parse(JSON.parse(await readFile(join(folder, 'lake.json'), 'utf8')));
-	const { winter, ...record } = demo.winter;
 	const lake = await createLake(ctx, demo.lake, { today: demo.today });
-	await saveSiteWinter(ctx, lake.id, MAIN_SITE, { winter, ...winterInput.parse(record) });
+	for (const { winter, ...record } of [...demo.pastWinters, demo.winter]) {
+		await saveSiteWinter(ctx, lake.id, MAIN_SITE, { winter, ...winterInput.parse(record) });
+	}
 	const readings = await readFile(join(folder, 'readings.csv'), 'utf8');
 	refuse('readings.csv', await readingsFromCsv(ctx, lake.id, MAIN_SITE, readings));
 	refuse(
