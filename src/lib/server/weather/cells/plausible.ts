@@ -51,3 +51,12 @@ const NOISE = 0.01;
 export function withoutNoise(role: ValueRole, value: number): number {
 	return !isTemperatureRole(role) && value < 0 && value > -NOISE ? 0 : value;
 }
+
+/** The value where it can be, else `null`. */
+export function ifPossible(
+	role: ValueRole,
+	value: number | null,
+	step: 'daily' | 'hourly'
+): number | null {
+	return value !== null && outsideOf(role, value, step) === null ? value : null;
+}

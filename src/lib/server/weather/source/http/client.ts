@@ -4,7 +4,7 @@ import type { Fault, FetchSettings } from '../contract.ts';
 import { addressProblem } from './address-rules.ts';
 import { AddressRefused, guardedAgent } from './guarded-agent.ts';
 import { networkFault } from './network-fault.ts';
-import { readBody } from './read-body.ts';
+import { dropBody, readBody } from './read-body.ts';
 import { redirectTarget } from './redirect.ts';
 import { isSameHost } from './same-host.ts';
 
@@ -92,7 +92,7 @@ export class HttpClient {
 					fault: null
 				};
 			}
-			await response.body?.cancel();
+			dropBody(response.body);
 			if (typeof target === 'string') return refused(target);
 			url = target;
 		}

@@ -8,14 +8,23 @@ export class TooLarge extends Error {
  * is left in the middle.
  */
 export async function readBody(response: Response, maxBytes: number): Promise<Uint8Array> {
-	if (!response.body) return new Uint8Array();
+	const reader = response.body?.getReader();
 	const pieces: Uint8Array[] = [];
 	let size = 0;
-	// Leaving the loop by an error cancels the stream.
-	for await (const piece of response.body) {
-		size += piece.byteLength;
-		if (size > maxBytes) throw new TooLarge(`more than ${maxBytes} bytes`);
-		pieces.push(piece);
+	while (reader) {
+		const { done, value } = await reader.read();
+		if (done) break;
+		size += value.byteLength;
+		if (size > maxBytes) {
+			dropBody(reader);
+			throw new TooLarge(`more than ${maxBytes} bytes`);
+		}
+		pieces.push(value);
 	}
 	return Buffer.concat(pieces);
+}
+
+/** Lets the rest of a body go. Nobody waits for that: a stream can take its time to end. */
+export function dropBody(body: { cancel: () => Promise<void> } | null): void {
+	body?.cancel().catch(() => undefined);
 }

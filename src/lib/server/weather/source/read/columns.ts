@@ -49,7 +49,8 @@ export async function columnsOf(mapping: Mapping, answer: Answer): Promise<Colum
 		for (const each of spec.orElse ? [spec, spec.orElse] : [spec]) {
 			const raw = find(each.path);
 			const isElse = each !== spec;
-			if (raw.length === axis.raw.length) columns.push({ role, spec: each, axis, raw, isElse });
+			if (raw.length > 0 && raw.length === axis.raw.length)
+				columns.push({ role, spec: each, axis, raw, isElse });
 			else if (!isElse || raw.length > 0) problems.push(misfit(each.path, raw, axis));
 			await nextTurn();
 		}
@@ -110,7 +111,7 @@ function withClock(
 
 function misfit(path: string, raw: readonly JsonValue[], axis: Axis): string {
 	if (axis.raw.length === 0)
-		return `No times were found at ${axis.path}; choose where the times are.`;
+		return `No times were found at ${axis.path}: the source may have nothing for these days, or its answers have changed; try it again in the set-up.`;
 	return raw.length === 0
 		? `Nothing was found at ${path}; choose another place for it, or leave it out.`
 		: `${path} has ${raw.length} values beside ${axis.raw.length} times at ${axis.path}, so that it can't be told which belongs to which; choose paths that go together.`;

@@ -5,6 +5,7 @@ import { outsideOf, withoutNoise } from '../../cells/plausible.ts';
 import type { ValueRole } from '../../cells/units.ts';
 import type { Column } from './columns.ts';
 import type { DayPlaces } from './day-places.ts';
+import { totalOf } from './hours.ts';
 import { valuesOf, type Samples } from './role-values.ts';
 import type { Tally } from './tally.ts';
 
@@ -48,14 +49,13 @@ export function daysOf(roles: DayRoles, isRainAlone: boolean, tally: Tally): Day
 			const value = (role: ValueRole) => roles[role]?.get(day) ?? null;
 			const fallen = value('precipitation');
 			const snowfall = value('snowfall');
-			const total = fallen === null || snowfall === null ? null : fallen + snowfall;
 			return {
 				on: isoDate(day),
 				...temperatures(value('air'), value('min'), value('max'), isoDate(day), tally),
 				freezing_degCd: null,
 				thawing_degCd: null,
 				aboveFreezing_h: null,
-				precipitation_kg_m2: isRainAlone ? total : fallen,
+				precipitation_kg_m2: isRainAlone ? totalOf(fallen, snowfall, 'daily') : fallen,
 				snowfall_kg_m2: snowfall,
 				landSnow_m: value('landSnow'),
 				wind_m_s: value('wind')

@@ -44,9 +44,11 @@ function hoursOfColumn(column: Column, reading: HourReading, samples: Samples): 
 	const laid = piecesOf(timeline, values, spec, stamp);
 	const pieces = isRate(spec.unit) ? laid.map(toAmount) : laid;
 	const possible = pieces.flatMap((piece) => physical(role, piece, reading));
-	return isAmount(role)
+	const hours = isAmount(role)
 		? spreadAmounts(possible, reading.hourOf)
 		: spreadStates(possible, reading.hourOf, stamp === 'instant');
+	// Parts that can be may add up to an hour that can't.
+	return new Map([...hours].filter(([, value]) => outsideOf(role, value, 'hourly') === null));
 }
 
 function toAmount(piece: Piece): Piece {

@@ -1,4 +1,5 @@
 import type { WeatherHour } from '#lib/model/hours-to-days.ts';
+import { ifPossible } from '../../cells/plausible.ts';
 import type { ValueRole } from '../../cells/units.ts';
 import type { HourValues } from './spread.ts';
 
@@ -17,7 +18,7 @@ function hourAt(at_s: number, roles: Roles, isRainAlone: boolean): WeatherHour {
 	return {
 		at_s,
 		air_degC: value('air') ?? middle(value('min'), value('max')),
-		precipitation_kg_m2: isRainAlone ? total(fallen, snowfall) : fallen,
+		precipitation_kg_m2: isRainAlone ? totalOf(fallen, snowfall, 'hourly') : fallen,
 		snowfall_kg_m2: snowfall,
 		landSnow_m: value('landSnow'),
 		wind_m_s: value('wind')
@@ -28,6 +29,12 @@ function middle(min: number | null, max: number | null): number | null {
 	return min === null || max === null ? null : (min + max) / 2;
 }
 
-function total(rain: number | null, snow: number | null): number | null {
-	return rain === null || snow === null ? null : rain + snow;
+/** Rain and snow together, unknown where one of them is. */
+export function totalOf(
+	rain: number | null,
+	snow: number | null,
+	step: 'daily' | 'hourly'
+): number | null {
+	const sum = rain === null || snow === null ? null : rain + snow;
+	return ifPossible('precipitation', sum, step);
 }

@@ -6,6 +6,7 @@ import type { Axis, Column } from './columns.ts';
 import { hoursOfRole } from './hour-role.ts';
 import { hoursOf, type Roles } from './hours.ts';
 import { byRole, isRainAlone, samplesOf, type Mapped, type Place, type Reading } from './mapped.ts';
+import { LONGEST_STEP_s, typicalStep_s } from './steps.ts';
 import type { Tally } from './tally.ts';
 import { timelineOf, type Timeline, type Window } from './timeline.ts';
 
@@ -49,9 +50,24 @@ function timelines(
 		if (before) return before;
 		const timeline = timelineOf(axis.raw, time.form, clock, window);
 		note(timeline, timeZone, tally);
-		known.set(axis, timeline);
-		return timeline;
+		const problem = tooFarApart(timeline, axis.path);
+		if (problem) tally.addProblem(problem);
+		const used = problem ? NO_TIMES : timeline;
+		known.set(axis, used);
+		return used;
 	};
+}
+
+const NO_TIMES: Timeline = timelineOf([], 'iso', null, { start_s: 0, end_s: 0 });
+
+/** Days that are taken for hours would each lend their value to a few of them. */
+function tooFarApart({ starts_s, lengths_s }: Timeline, path: string): string | null {
+	const step_h = (typicalStep_s(starts_s) ?? 0) / 3600;
+	if (step_h * 3600 <= LONGEST_STEP_s || lengths_s.some((length_s) => length_s !== null))
+		return null;
+	return step_h >= 20
+		? `The times at ${path} are a day apart; choose daily values for them.`
+		: `The times at ${path} are ${Math.round(step_h)} hours apart; hourly values must not be more than 6 hours apart. Ask the service for a finer step.`;
 }
 
 function windowOf({ from, to, timeZone }: Place): Window {
