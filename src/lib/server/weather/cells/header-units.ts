@@ -19,7 +19,7 @@ const SPELLINGS: readonly [RegExp, unit: string][] = [
 	[/^(m|met(er|re)s?)$/, 'm'],
 	[/^(m ?\/ ?s|ms|m s-1|m ?\/ ?sec|mps)$/, 'm/s'],
 	[/^(km ?\/ ?h|kmh|kph|kmph|km h-1|km ?\/ ?hr)$/, 'km/h'],
-	[/^(mph|mi ?\/ ?h)$/, 'mph'],
+	[/^(mph|mp\/h|mi ?\/ ?h)$/, 'mph'],
 	[/^(kn|kt|kts|knots?)$/, 'kn']
 ];
 

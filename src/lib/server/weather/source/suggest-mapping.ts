@@ -10,7 +10,7 @@ import { mappingFrom, type Extras, type Understood } from './suggest/mapping-fro
 import { rowTables } from './suggest/row-tables.ts';
 import { seriesTable } from './suggest/series-tables.ts';
 import type { Table } from './suggest/table.ts';
-import { unitsIn } from './suggest/units-in.ts';
+import { unitsIn, type StatedUnit } from './suggest/units-in.ts';
 import { zoneGuess } from './suggest/zone-guess.ts';
 
 /** Where in an answer the times and the weather seem to be: by names, and by what the values can be. */
@@ -33,7 +33,7 @@ const NOTHING =
 
 function suggestFrom(
 	tables: readonly Table[],
-	units: ReadonlyMap<string, string>,
+	units: ReadonlyMap<string, StatedUnit>,
 	extras: Extras
 ): Suggestion {
 	const [best] = tables
@@ -44,7 +44,7 @@ function suggestFrom(
 	return { ...mappingFrom(best, extras), guesses: guessesOf(best) };
 }
 
-function understand(table: Table, units: ReadonlyMap<string, string>): Understood | null {
+function understand(table: Table, units: ReadonlyMap<string, StatedUnit>): Understood | null {
 	const time = timeOf(table);
 	const candidates = candidatesOf(table, units);
 	const hasOwnTimes = table.leaves.every(({ timePath }) => timePath !== null);

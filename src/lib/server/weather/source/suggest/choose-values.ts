@@ -6,7 +6,7 @@ import { guessByName, type NameGuess } from './name-guess.ts';
 import { isNumeric } from './series-tables.ts';
 import type { Leaf, Table } from './table.ts';
 import { temperatureUnit } from './temperature-unit.ts';
-import { fitting } from './units-in.ts';
+import { fitting, type StatedUnit } from './units-in.ts';
 
 /** A leaf that may be what a role asks for. */
 export interface Candidate {
@@ -21,7 +21,7 @@ export interface Candidate {
 /** For each role the leaves that may be it, the surest and shortest first. */
 export function candidatesOf(
 	{ leaves }: Table,
-	units: ReadonlyMap<string, string>
+	units: ReadonlyMap<string, StatedUnit>
 ): Map<ValueRole, Candidate[]> {
 	const all = leaves.flatMap((leaf) => candidateOf(leaf, units));
 	return new Map(
@@ -40,16 +40,20 @@ export function sampleOf(values: readonly JsonValue[]): string[] {
 	return values.slice(0, 5).map((value) => (value === null ? '' : String(value).slice(0, 60)));
 }
 
-function candidateOf(leaf: Leaf, units: ReadonlyMap<string, string>): Candidate[] {
+function candidateOf(leaf: Leaf, units: ReadonlyMap<string, StatedUnit>): Candidate[] {
 	const guess = isNumeric(leaf.values) ? guessByName(leaf.names) : null;
 	if (!guess) return [];
 	const { role, name } = guess;
 	const last = String(leaf.names.findLast((step) => typeof step === 'string') ?? '');
-	const listed = fitting(role, units.get(last) ?? null);
-	const stated = guess.unit ?? fitting(role, leaf.unit) ?? listed;
+	const stated = leaf.unit ?? units.get(last) ?? null;
 	const byName = `its name “${name}” says ${WORDS[role]}`;
-	if (stated !== null)
-		return [{ role, leaf, guess, unit: stated, why: `${byName}; the unit is stated` }];
+	const known = guess.unit ?? fitting(role, stated?.unit ?? null);
+	if (known !== null)
+		return [{ role, leaf, guess, unit: known, why: `${byName}; the unit is stated` }];
+	if (stated !== null) {
+		const why = `${byName}; its unit “${stated.text.slice(0, 30)}” is not known, choose one to use it`;
+		return [{ role, leaf, guess, unit: null, why }];
+	}
 	const { unit, why } = assumedUnit(role, leaf.values);
 	return [{ role, leaf, guess, unit, why: `${byName}; ${why}` }];
 }

@@ -1,5 +1,6 @@
 import type { JsonValue } from 'jsonpath-rfc9535';
 import type { Step } from './json-path.ts';
+import type { StatedUnit } from './units-in.ts';
 
 /** Values that belong together: one for each time of the table. */
 export interface Leaf {
@@ -8,9 +9,10 @@ export interface Leaf {
 	path: string;
 	values: readonly JsonValue[];
 	/** Stated beside the values. */
-	unit: string | null;
+	unit: StatedUnit | null;
 	/** Where the values have times of their own. */
 	timePath: string | null;
+	/** Found there. */
 	times?: readonly JsonValue[];
 }
 

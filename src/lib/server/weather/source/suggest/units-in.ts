@@ -5,25 +5,30 @@ import { isObject, placesIn, type JsonObject } from './walk.ts';
 
 const OF_VALUE = ['uom', 'unit', 'units', 'unitCode', 'unit_code', 'unitText'];
 
+/** A unit as it is written, and as we know it. */
+export interface StatedUnit {
+	text: string;
+	unit: string | null;
+}
+
 /** Units by the names of what is measured, wherever an answer lists them. */
-export function unitsIn(root: JsonValue): Map<string, string> {
-	const units = new Map<string, string>();
+export function unitsIn(root: JsonValue): Map<string, StatedUnit> {
+	const units = new Map<string, StatedUnit>();
 	for (const { steps, value } of placesIn(root)) {
 		if (!isObject(value) || !/unit|uom/i.test(String(steps.at(-1) ?? ''))) continue;
 		for (const [name, text] of Object.entries(value)) {
-			const unit = typeof text === 'string' ? unitOf(text) : null;
-			if (unit !== null && !units.has(name)) units.set(name, unit);
+			if (typeof text === 'string' && !units.has(name))
+				units.set(name, { text, unit: unitOf(text) });
 		}
 	}
 	return units;
 }
 
 /** The unit that stands beside a value. */
-export function unitBeside(object: JsonObject): string | null {
+export function unitBeside(object: JsonObject): StatedUnit | null {
 	for (const name of OF_VALUE) {
 		const text = Object.hasOwn(object, name) ? object[name] : undefined;
-		const unit = typeof text === 'string' ? unitOf(text) : null;
-		if (unit !== null) return unit;
+		if (typeof text === 'string') return { text, unit: unitOf(text) };
 	}
 	return null;
 }
