@@ -8,12 +8,13 @@ export class TooLarge extends Error {
  * is left in the middle.
  */
 export async function readBody(response: Response, maxBytes: number): Promise<Uint8Array> {
-	const reader = response.body?.getReader();
+	if (!response.body) return new Uint8Array();
+	const reader = response.body.getReader();
 	const pieces: Uint8Array[] = [];
 	let size = 0;
-	while (reader) {
+	for (;;) {
 		const { done, value } = await reader.read();
-		if (done) break;
+		if (done) return Buffer.concat(pieces);
 		size += value.byteLength;
 		if (size > maxBytes) {
 			dropBody(reader);
@@ -21,7 +22,6 @@ export async function readBody(response: Response, maxBytes: number): Promise<Ui
 		}
 		pieces.push(value);
 	}
-	return Buffer.concat(pieces);
 }
 
 /** Lets the rest of a body go. Nobody waits for that: a stream can take its time to end. */
