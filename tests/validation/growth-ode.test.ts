@@ -56,6 +56,9 @@ function expectAgreement(weather: WeatherDay[], parameters: Parameters): void {
 	const reference = integrate({
 		exchange: parameters.exchange_W_m2K,
 		waterHeat: parameters.waterHeat_W_m2,
+		skyLoss: parameters.skyLoss_W_m2,
+		thinFraction: parameters.thinSnowFraction,
+		thinRatio: parameters.thinSnowRatio,
 		snowRatio: parameters.snowConductivityRatio,
 		settledDensity: parameters.settledSnow_kg_m3,
 		settling_h: parameters.settling_h,

@@ -4,6 +4,9 @@ import ode45 from 'ode45-cash-karp';
 export interface GrowthProblem {
 	exchange: number;
 	waterHeat: number;
+	skyLoss: number;
+	thinFraction: number;
+	thinRatio: number;
 	snowRatio: number;
 	settledDensity: number;
 	settling_h: number;
@@ -19,7 +22,8 @@ export interface GrowthProblem {
  * Clear ice at the end of each day, by a general-purpose integrator (Cash-Karp 4/5) over the rate
  * equations as a textbook writes them. Shares nothing with the model but the constants' values:
  *
- *   dh/dt = (q - q_w)/(916 × 334000),  q = -T/(h_s/k_s + w/2.0 + h/2.24 + 1/H)
+ *   dh/dt = (q - q_w)/(916 × 334000),  q = (R_sky/H - T)/(h_s/k_s + w/2.0 + h/2.24 + 1/H)
+ *   q for a part of the lake with snow no deeper than its share of the ice, and for the rest
  *   dm/dt = snowfall,  dh_s/dt = snowfall/ρ_new - h_s (ρ_max - ρ)/(τ ρ)
  */
 export function integrate(problem: GrowthProblem): number[] {
@@ -41,12 +45,14 @@ function dayRates(problem: GrowthProblem, air: number, snowfall: number) {
 		const lacking = Math.max(0, problem.settledDensity - density);
 		rate[0] = snowfall;
 		rate[1] = snowfall / fresh - (depth * lacking) / (slowness * density);
-		const resistance =
-			depth / (problem.snowRatio * conductivity(density / 1000)) +
-			problem.white / 2.0 +
-			ice / 2.24 +
-			1 / problem.exchange;
-		rate[2] = (-air / resistance - problem.waterHeat) / (916 * 334000);
+		const snow = problem.snowRatio * conductivity(density / 1000);
+		const below = problem.white / 2.0 + ice / 2.24 + 1 / problem.exchange;
+		const thin = Math.min(depth, problem.thinRatio * (problem.white + ice));
+		const conductance =
+			(1 - problem.thinFraction) / (depth / snow + below) +
+			problem.thinFraction / (thin / snow + below);
+		const cold = air < 0 ? problem.skyLoss / problem.exchange - air : 0;
+		rate[2] = (cold * conductance - problem.waterHeat) / (916 * 334000);
 	};
 }
 

@@ -27,6 +27,8 @@ const PARAMETER_ORDER: Record<keyof Parameters, true> = {
 	insideFraction: true,
 	belowFraction: true,
 	skyLoss_W_m2: true,
+	thinSnowFraction: true,
+	thinSnowRatio: true,
 	breakUp_m: true
 };
 

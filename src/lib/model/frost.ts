@@ -5,6 +5,7 @@ import type { Parameters } from './parameters.ts';
 import type { SiteIce } from './site-ice.ts';
 import { frostToFreeze_degCd, frozenSlush_m, waterFraction, whiteFromSlush_m } from './slush.ts';
 import { landSnow_W_mK, type Snow } from './snow.ts';
+import { surfaceFrost_degCd } from './surface-frost.ts';
 
 /** Gauss points of a step: where two samples stand best for what changes evenly across it. */
 const EARLY = 0.5 - Math.sqrt(3) / 6;
@@ -16,20 +17,40 @@ const LATE = 0.5 + Math.sqrt(3) / 6;
  *
  * The resistance of the snow runs evenly from what it was before the step to what it is now. Growth
  * takes it at two Gauss points, half the frost at each; the lake's heat acts half before and half
- * after. Slush takes its mean.
+ * after. Slush takes its mean. `thinSnowFraction` of the lake grows under thinner snow.
  */
 export function freeze(ice: SiteIce, first_m2K_W: number, forcing: Forcing, p: Parameters): void {
 	const film_m2K_W = 1 / p.exchange_W_m2K;
 	const rise_m2K_W = snowResistance_m2K_W(ice, p) - first_m2K_W;
 	const slushCover_m2K_W = film_m2K_W + first_m2K_W + rise_m2K_W / 2;
-	const half_degCd = freezeSlush(ice, forcing.freezing_degCd, slushCover_m2K_W, p) / 2;
+	const half_degCd = freezeSlush(ice, surfaceFrost_degCd(forcing, p), slushCover_m2K_W, p) / 2;
 	const melted_m = (p.waterHeat_W_m2 * forcing.duration_d * DAY_s) / CLEAR_ICE_FUSION_J_m3;
 	const start_m = Math.max(0, ice.clear_m - melted_m / 2);
-	const cover_m2K_W = film_m2K_W + first_m2K_W + ice.white_m / WHITE_ICE_W_mK;
-	const middle_m = grownClear_m(start_m, half_degCd, cover_m2K_W + EARLY * rise_m2K_W);
-	const grown_m = grownClear_m(middle_m, half_degCd, cover_m2K_W + LATE * rise_m2K_W);
+	const bare_m2K_W = film_m2K_W + ice.white_m / WHITE_ICE_W_mK;
+	const grownUnder = (part: number): number => {
+		const early_m2K_W = bare_m2K_W + part * (first_m2K_W + EARLY * rise_m2K_W);
+		const late_m2K_W = bare_m2K_W + part * (first_m2K_W + LATE * rise_m2K_W);
+		return grownClear_m(grownClear_m(start_m, half_degCd, early_m2K_W), half_degCd, late_m2K_W);
+	};
+	const covered_m = grownUnder(1);
+	const thin_m = grownUnder(thinnedPart(ice, p));
+	const grown_m = covered_m + p.thinSnowFraction * (thin_m - covered_m);
 	const healed_m = heal(ice, grown_m - start_m);
 	ice.clear_m = Math.max(0, grown_m - healed_m - melted_m / 2);
+}
+
+/**
+ * What is left of the snow where wind and flooding leave no more than goes with the ice.
+ *
+ *   min(1, s h/h_s)
+ *
+ * A sheet floats settled snow of about a third of its own thickness. Deeper snow lies unevenly, and the
+ * cold gets in where it is thin [Sturm2003] [R]. That growth follows the reported snow only in part is
+ * what the measured winters show [C].
+ */
+function thinnedPart(ice: SiteIce, p: Parameters): number {
+	const most_m = p.thinSnowRatio * (ice.clear_m + ice.white_m);
+	return ice.snow_m > most_m ? most_m / ice.snow_m : 1;
 }
 
 /** Freezes slush from its top and returns the frost left over. */

@@ -21,6 +21,10 @@ export interface Parameters {
 	readonly settling_h: number;
 	/** Settling slows with cold by exp(-c |T|). */
 	readonly settlingCold_1_K: number;
+	/** Part of the lake where no more snow lies than goes with the ice. */
+	readonly thinSnowFraction: number;
+	/** Most depth of it there, in the thickness of the ice. */
+	readonly thinSnowRatio: number;
 	/** Snow that each degree-day of thaw wets and packs, whether or not it melts for good. */
 	readonly wetting_kg_m2degCd: number;
 	readonly wetSnow_kg_m3: number;
@@ -46,7 +50,7 @@ export interface Parameters {
 	readonly insideFraction: number;
 	/** Absorbed sunshine that warms the water and melts the ice from below. */
 	readonly belowFraction: number;
-	/** Net loss of a melting surface to the sky. */
+	/** Net loss of a freezing surface to the sky, under the usual clouds. */
 	readonly skyLoss_W_m2: number;
 	/** Sound thickness below which rotten ice breaks up. */
 	readonly breakUp_m: number;
@@ -112,6 +116,8 @@ export function copyParameters(p: Parameters): { -readonly [name in keyof Parame
 		insideFraction: p.insideFraction,
 		belowFraction: p.belowFraction,
 		skyLoss_W_m2: p.skyLoss_W_m2,
+		thinSnowFraction: p.thinSnowFraction,
+		thinSnowRatio: p.thinSnowRatio,
 		breakUp_m: p.breakUp_m
 	};
 }

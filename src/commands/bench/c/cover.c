@@ -7,7 +7,7 @@ struct parameters {
 	double snowMelt_kg_m2degCd, refreezeFraction, soakedFraction, slushMatrix_kg_m3;
 	double snowSpreadFraction, flooding_d, iceMelt_m_degCd, cloudFraction;
 	double snowAlbedo, whiteAlbedo, clearAlbedo, insideFraction, belowFraction;
-	double skyLoss_W_m2, breakUp_m;
+	double skyLoss_W_m2, thinSnowFraction, thinSnowRatio, breakUp_m;
 };
 
 struct site {

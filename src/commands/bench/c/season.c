@@ -52,17 +52,39 @@ static double freeze_slush(struct site *s, double freezing_degCd, double film,
 	return freezing_degCd - used;
 }
 
+static double frost_degCd(const struct forcing *f, const struct parameters *p)
+{
+	if (f->freezing_degCd <= 0) return 0;
+	double sun_W_m2 = (1 - p->snowAlbedo) * p->cloudFraction * f->sun_W_m2;
+	double colder_K = (p->skyLoss_W_m2 - sun_W_m2) / p->exchange_W_m2K;
+	return fmax(0, f->freezing_degCd + colder_K * (1 - f->warm) * f->duration_d);
+}
+
+static double thinned_part(const struct site *s, const struct parameters *p)
+{
+	double most_m = p->thinSnowRatio * (s->clear_m + s->white_m);
+	return s->snow_m > most_m ? most_m / s->snow_m : 1;
+}
+
+static double grown_under(double start_m, double half, double bare, double first, double rise)
+{
+	double early = 0.5 - sqrt(3) / 6;
+	return grown_m(grown_m(start_m, half, bare + first + early * rise), half,
+				   bare + first + (1 - early) * rise);
+}
+
 static void freeze(struct site *s, double before_m, double before_kg_m3, const struct forcing *f,
 				   const struct parameters *p)
 {
 	double film = 1 / p->exchange_W_m2K, first = snow_resistance(before_m, before_kg_m3, p);
 	double rise = snow_resistance(s->snow_m, s->density_kg_m3, p) - first;
-	double half = freeze_slush(s, f->freezing_degCd, film + first + rise / 2, p) / 2;
+	double half = freeze_slush(s, frost_degCd(f, p), film + first + rise / 2, p) / 2;
 	double melted_m = p->waterHeat_W_m2 * f->duration_d * DAY_s / CLEAR_ICE_FUSION_J_m3;
 	double start_m = fmax(0, s->clear_m - melted_m / 2);
-	double cover = film + first + s->white_m / WHITE_ICE_W_mK, early = 0.5 - sqrt(3) / 6;
-	double middle_m = grown_m(start_m, half, cover + early * rise);
-	double grown = grown_m(middle_m, half, cover + (1 - early) * rise);
+	double bare = film + s->white_m / WHITE_ICE_W_mK, part = thinned_part(s, p);
+	double grown = grown_under(start_m, half, bare, first, rise);
+	double thin = grown_under(start_m, half, bare, part * first, part * rise);
+	grown += p->thinSnowFraction * (thin - grown);
 	double thickness_m = s->clear_m + s->white_m;
 	double healed_m = fmin(grown - start_m, s->liquid * thickness_m);
 	if (healed_m > 0)
@@ -119,11 +141,7 @@ static void thaw(struct site *s, double thawing_degCd, const struct forcing *f,
 	double sun_W_m2 = f->sun_W_m2 * p->cloudFraction * absorbed_fraction(s, p);
 	double time_s = f->duration_d * DAY_s;
 	double air_J_m2 = thawing_degCd * p->iceMelt_m_degCd * CLEAR_ICE_FUSION_J_m3;
-	double top_W_m2 = 0;
-	if (s->snow_m <= 0)
-		top_W_m2 = fmax(0, sun_W_m2 * (1 - p->insideFraction - p->belowFraction) - p->skyLoss_W_m2) *
-				   fmin(1, 2 * f->warm);
-	melt_top(s, air_J_m2 + top_W_m2 * time_s, p);
+	melt_top(s, air_J_m2, p);
 	melt_bottom(s, sun_W_m2 * p->belowFraction * time_s);
 	rot(s, sun_W_m2 * p->insideFraction * time_s);
 	double sound_m = (s->clear_m + s->white_m) * (1 - s->liquid);
