@@ -13,6 +13,13 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'the method': (page) => page.goto('/method'),
 	'a page that is not there': (page) => page.goto('/nowhere'),
 	'the invented lake': (page) => page.goto('/lakes/pinder-lake'),
+	'something tried out': async (page) => {
+		await page.goto('/lakes/pinder-lake');
+		const part = page.getByRole('region', { name: 'What if?' });
+		await part.scrollIntoViewIfNeeded();
+		await part.getByLabel('Air from today on').press('End');
+		await part.getByText('Estimated anew.').waitFor();
+	},
 	'a lake past its weather': (page) => page.goto('/lakes/pinder-lake?asOf=2026-02-28'),
 	'a lake without weather': async (page, app) =>
 		page.goto(`/lakes/${await lakeWithWinter(app, '')}`),

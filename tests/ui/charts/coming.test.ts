@@ -29,7 +29,9 @@ test('each week to come has its row', () => {
 
 test('frost, thaw and snow to come are told with what they are of what may come', () => {
 	const told = comingWeather(coming, METRIC);
-	expect(told?.frost).toMatch(/^By 10 May, as the mean of what may come: \d+ °C·d and \d+ °C·d\.$/);
+	expect(told?.frost).toMatch(
+		/^By 10 May, as the mean of what may come: \d+ °C·d of frost and \d+ °C·d of thaw\.$/
+	);
 	expect(told?.snow).toMatch(/^To come, as the median of what may: at most \d+ cm on \d+ \w+\.$/);
 });
 

@@ -35,7 +35,7 @@ export function comingWeather(
 	const by = `By ${shortDay(last.on)}, as the mean of what may come`;
 	const peak = coming.reduce((most, day) => (day.snow_m > most.snow_m ? day : most), last);
 	return {
-		frost: `${by}: ${degreeDays(last.fdd_degCd, units)} and ${degreeDays(last.tdd_degCd, units)}.`,
+		frost: `${by}: ${degreeDays(last.fdd_degCd, units)} of frost and ${degreeDays(last.tdd_degCd, units)} of thaw.`,
 		snow: `To come, as the median of what may: at most ${depth(peak.snow_m, units)} on ${shortDay(peak.on)}.`
 	};
 }
