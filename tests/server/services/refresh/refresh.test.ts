@@ -186,11 +186,11 @@ test('Retry-After is kept to, by people too', async () => {
 });
 
 test('never more calls than the daily limit, and on with the next day', async () => {
-	const source = inventedSource({ limits: { perDay: 2, minInterval_min: 0 } });
+	const source = inventedSource({ limits: { perDay: 3, minInterval_min: 0 } });
 	const { ctx, id, service, setNow } = await lake(undefined, source);
 	const progress = await refresh(ctx, id);
 	expect(progress).toMatchObject({ status: 'notAsked', doneDays: 23 });
-	expect(progress.sentences.join()).toContain('allows 2 calls a day');
+	expect(progress.sentences.join()).toContain('allows 3 calls a day and 2 are used');
 	expect(service.asks).toHaveLength(2);
 	expect(progress.nextAt).toEqual(new Date('2027-01-21T00:05:00Z'));
 	setNow('2027-01-20T23:50:00Z');

@@ -9,6 +9,9 @@ const MINUTES_A_DAY = 1440;
 const FIRST_BACK_OFF_MIN = 5;
 const LONGEST_BACK_OFF_MIN = 360;
 
+/** A call that the network loses is made once more, and counts. */
+const TRIES = 2;
+
 /** Calls that asking for a part once makes, redirects apart. */
 export function callsFor(source: WeatherSource, part: SourcePart): number {
 	const call = callFor(source, part);
@@ -59,7 +62,7 @@ export function refusalFor(
 	}
 	const { perDay } = source.limits;
 	const used = state.calls_on === now.toISOString().slice(0, 10) ? state.calls : 0;
-	if (used + calls <= perDay) return null;
+	if (used + TRIES * calls <= perDay) return null;
 	const until = new Date(Math.floor(now.getTime() / 86_400_000 + 1) * 86_400_000);
 	const text = `${source.name} allows ${perDay} calls a day and ${used} are used; it is asked again after ${clock(until)}.`;
 	return { kind: 'waits', until, text };

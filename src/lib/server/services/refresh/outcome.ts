@@ -43,12 +43,13 @@ async function noteForUse(
 	const before = (await readFetchStates(ctx.db, use.id))[part];
 	const now = ctx.now().toISOString();
 	const isFailed = answer.outcome === 'failed';
-	const validators = answer.validators ? JSON.stringify(answer.validators) : null;
+	const given = answer.validators ? JSON.stringify(answer.validators) : null;
+	const validators = answer.outcome === 'ok' ? given : (given ?? before?.validators ?? null);
 	await writeFetchState(
 		ctx.db,
 		{ lake_source_id: use.id, part },
 		{
-			validators: validators ?? before?.validators ?? null,
+			validators,
 			last_try_at: now,
 			last_success_at: isFailed ? (before?.last_success_at ?? null) : now,
 			fresh_until_at: answer.freshUntilAt?.toISOString() ?? null,
