@@ -8,7 +8,7 @@ import { expect, test } from 'vitest';
  */
 const LAYERS = {
 	'src/lib/model': { reaches: [], packages: false },
-	'src/lib/server/weather': { reaches: ['src/lib/model', 'data/sources'], packages: true },
+	'src/lib/server/weather': { reaches: ['src/lib/model'], packages: true },
 	'src/lib/server/storage': { reaches: ['src/lib/model'], packages: true },
 	'src/lib/server/services': {
 		reaches: [

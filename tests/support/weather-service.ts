@@ -1,6 +1,12 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { setupServer } from 'msw/node';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import type { Ask, FetchSettings, WeatherSource } from '#lib/server/weather/source/contract.ts';
+import {
+	weatherSource,
+	type Ask,
+	type FetchSettings,
+	type WeatherSource
+} from '#lib/server/weather/source/contract.ts';
 
 /** A network in which nothing exists but what a test puts there. */
 export function inventedNetwork() {
@@ -80,4 +86,15 @@ export function hoursFrom(start: string, count: number): string[] {
 /** A winter day's temperatures: coldest before sunrise, warmest after noon, by UTC. */
 export function wave_degC(at: number): number {
 	return Math.round((-8 + 4 * Math.cos(((at - 14) / 24) * 2 * Math.PI) - at * 0.01) * 10) / 10;
+}
+
+/** The sources that come with the app, by the names of their files. */
+export function sourceFiles(): Map<string, WeatherSource> {
+	const names = readdirSync('data/sources').filter((name) => name.endsWith('.json'));
+	return new Map(
+		names.map((name) => [
+			name.replace('.json', ''),
+			weatherSource.parse(JSON.parse(readFileSync(`data/sources/${name}`, 'utf8')))
+		])
+	);
 }

@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest';
-import { readyMadeSources } from '#lib/server/weather/source/contract.ts';
 import { startOfDay_s } from '#lib/server/weather/source/lake-days.ts';
 import { mapAnswer } from '#lib/server/weather/source/read/map-answer.ts';
-import { wave_degC } from '../../../support/weather-service.ts';
+import { sourceFiles, wave_degC } from '../../../support/weather-service.ts';
 
 const PLACE = { timeZone: 'Europe/Oslo', from: '2025-11-01', to: '2026-04-30' };
 const HOURS = 181 * 24;
@@ -35,7 +34,7 @@ test.each([
 	['columns', 'open-meteo-archive', inColumns],
 	['rows', 'met-norway', inRows]
 ])('a winter of hours in %s is read in well under a second', async (_, id, json) => {
-	const mapping = readyMadeSources.find((source) => source.id === id)?.calls[0]?.mapping;
+	const mapping = sourceFiles().get(id)?.calls[0]?.mapping;
 	if (!mapping) throw new Error(`no source ${id}`);
 	const start = performance.now();
 	const { hours, tally } = await mapAnswer(mapping, { json, table: null }, PLACE);

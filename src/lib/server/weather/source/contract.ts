@@ -13,7 +13,6 @@ export {
 } from './schema.ts';
 export { DEFAULT_SETTINGS } from './settings.ts';
 export { callFor, spansOf, type Span } from './spans.ts';
-export { readyMadeSources } from './ready-made.ts';
 export { fetchWeather } from './fetch-weather.ts';
 export { suggestMapping } from './suggest-mapping.ts';
 export { trySource } from './try-source.ts';

@@ -5,11 +5,11 @@ const HOUR_s = 3600;
 const S_PER_DAY = 86_400;
 
 /** Whole days that show the time of day by their warmth. Common practice, no source. */
-const FEWEST_DAYS = 5;
+const FEWEST_DAYS = 7;
 const FEWEST_HOURS = 22;
 const SWING_K = 2;
 /** Share of the days' swings that point the same way: weather without a day's rhythm has none. */
-const AGREEMENT = 0.6;
+const AGREEMENT = 0.7;
 /** By the sun. It is warmest two to three hours after noon; further off than this is no weather. */
 const WARMEST_h = 14.5;
 const MOST_OFF_h = 4.5;
