@@ -426,9 +426,13 @@ test('what is missing in the set-up is told before anything is asked', async () 
 	expect(keyless.faults[0]?.text).toMatch(/needs a key/);
 	const unreachable = await fetchWeather(source, ask({ key: 'k', contact: null }), SETTINGS);
 	expect(unreachable.faults[0]?.text).toMatch(/FROSTLEDGER_CONTACT/);
-	const forecastOnly = inventedSource();
-	const [call] = forecastOnly.calls;
+	const [call] = source.calls;
 	if (!call) throw new Error('the invented source has no call');
+	const inHeader = { ...source, calls: [{ ...call, headers: { 'x-key': '{key}' } }] };
+	const broken = await fetchWeather(inHeader, ask({ key: 'two\nlines' }), SETTINGS);
+	expect(broken).toMatchObject({ outcome: 'failed', calls: 0 });
+	expect(broken.faults[0]?.text).toMatch(/copy it again/);
+	const forecastOnly = inventedSource();
 	const calls = [{ ...call, part: 'forecast' as const, reach: { ahead_d: 3 } }];
 	const noPast = await fetchWeather({ ...forecastOnly, calls }, ask({ part: 'history' }), SETTINGS);
 	expect(noPast.faults[0]).toMatchObject({ code: 'notConfigured' });

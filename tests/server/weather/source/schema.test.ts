@@ -112,6 +112,9 @@ test('what is filled in can not become another part of the address', () => {
 		'2026-03-28T23:00:00Z 2026-03-30T22:00:00Z'
 	);
 	expect(fill('{from:epoch_s}')).toBe(String(Date.UTC(2026, 2, 28, 23) / 1000));
+	expect(fill('https://x.example/?lat=1&alt={elevation}')).toBe('https://x.example/?lat=1');
+	expect(fill('https://x.example/?alt={elevation}&lat=1')).toBe('https://x.example/?lat=1');
+	expect(fill('https://x.example/?alt={elevation}')).toBe('https://x.example/');
 	const next = { ...span, next: 'https://y.example/a?b=c' };
 	expect(fillAddress('{next}&n=1', question, next)).toBe('https://y.example/a?b=c&n=1');
 	expect(fillAddress('https://x.example/?s={next}', question, next)).toBe(

@@ -267,6 +267,21 @@ test('a table with a comma in its numbers, notes above it and a clock column', a
 	expect(text(hours[0]?.at_s)).toBe('2026-01-20T12:00');
 });
 
+test('a table may name its zone in a column', async () => {
+	const csv =
+		'time,tz,temp\n2026-01-20 06:00,America/Chicago,-4\n2026-01-20 07:00,America/Chicago,-5';
+	const { table } = parseCsv(Buffer.from(csv), csv, 'weather.example');
+	if (!table) throw new Error('no table');
+	const mapping = mappingSchema.parse({
+		layout: 'csv',
+		step: 'hourly',
+		time: { path: 'time', form: 'iso', zone: { path: 'tz' }, stamp: 'start' },
+		values: { air: { path: 'temp', unit: '°C' } }
+	});
+	const { hours } = await mapAnswer(mapping, { json: null, table }, OSLO);
+	expect(hours.map(({ at_s }) => text(at_s))).toEqual(['2026-01-20T12:00', '2026-01-20T13:00']);
+});
+
 test('rows picked by a filter keep to their own row', async () => {
 	const mapping = mappingSchema.parse({
 		layout: 'rows',

@@ -13,6 +13,10 @@ export function missingNeed(
 	const places = templatesOf(call);
 	if ((needsKey || mentions(places, 'key')) && !key)
 		return need(`${name} needs a key; get one from the service and enter it with the source.`);
+	if (key && !/^[\x21-\x7e]+$/.test(key) && mentions(headersOf(call), 'key'))
+		return need(
+			`The key of ${name} has a blank or a letter in it that can not be sent; copy it again.`
+		);
 	if (wantsContact && !contact)
 		return need(
 			`${name} wants to know whom to reach; set an address or a page in FROSTLEDGER_CONTACT.`
@@ -27,9 +31,15 @@ export function usesKey(call: Addresses): boolean {
 	return mentions(templatesOf(call), 'key');
 }
 
-function templatesOf({ address, first = [], headers = {} }: Addresses): string[] {
-	const ofSteps = first.flatMap((step) => [step.address, ...Object.values(step.headers ?? {})]);
-	return [address, ...Object.values(headers), ...ofSteps];
+function templatesOf(call: Addresses): string[] {
+	const steps = call.first ?? [];
+	return [call.address, ...steps.map(({ address }) => address), ...headersOf(call)];
+}
+
+function headersOf({ headers = {}, first = [] }: Addresses): string[] {
+	return [headers, ...first.map((step) => step.headers ?? {})].flatMap((each) =>
+		Object.values(each)
+	);
 }
 
 function need(text: string): Fault {

@@ -63,10 +63,16 @@ export interface Filled {
 
 /** The address of a call. What is filled in is encoded, so that it can not become another part. */
 export function fillAddress(template: string, ask: Ask, span: Filled): string {
-	return template.replace(PLACEHOLDER, (whole, inside: string, offset: number) => {
+	const known = ask.elevation_m === null ? withoutElevation(template) : template;
+	return known.replace(PLACEHOLDER, (whole, inside: string, offset: number) => {
 		const value = valueOf(inside, ask, span);
 		return inside === 'next' && offset === 0 ? value : encodeURIComponent(value);
 	});
+}
+
+/** A height that is not known is not asked for: services then take their own. */
+function withoutElevation(template: string): string {
+	return template.replace(/(?<=[?&])[^?&=#]+=\{elevation\}(?:&|$)/, '').replace(/[?&]$/, '');
 }
 
 export function fillHeader(value: string, key: string | null): string {

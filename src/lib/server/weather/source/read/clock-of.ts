@@ -1,7 +1,8 @@
-import { query, type JsonValue } from 'jsonpath-rfc9535';
 import { LakeClock } from '../../cells/zone.ts';
 import type { Mapping } from '../schema.ts';
 import { isTimeZone } from '../lake-days.ts';
+import type { Answer } from './columns.ts';
+import { valueAt } from './facts.ts';
 
 /** What times without an offset of their own mean: the instants at which the clock showed them. */
 export interface WallClock {
@@ -12,13 +13,13 @@ export interface WallClock {
 export function clockOf(
 	zone: Mapping['time']['zone'],
 	lakeZone: string,
-	json: JsonValue
+	answer: Answer
 ): WallClock | null | string {
 	if (zone === 'utc') return fixed(0);
 	if (zone === 'lake') return new LakeClock(lakeZone, 'local');
 	if (zone === 'offset') return null;
 	if ('name' in zone) return named(zone.name, 'The mapping');
-	const [found] = query(json, zone.path);
+	const found = valueAt(zone.path, answer);
 	if (typeof found === 'number' && Math.abs(found) <= 14 * 3600) return fixed(found);
 	return typeof found === 'string'
 		? named(found, `The answer at ${zone.path}`)

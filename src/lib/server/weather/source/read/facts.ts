@@ -32,9 +32,13 @@ export function issuedAtOf({ issued }: Mapping, answer: Answer): Date | null {
 	return new Date((wallSeconds(stamp) - (stamp.offset_s ?? 0)) * 1000);
 }
 
-function textAt(path: string | undefined, { json, table }: Answer): string | null {
-	if (path === undefined) return null;
-	const found = table ? cellAt(path, table.header, table.rows[0]) : query(json, path)[0];
+/** What stands at a path, in a table in the first row of a column. */
+export function valueAt(path: string, { json, table }: Answer): JsonValue | undefined {
+	return table ? cellAt(path, table.header, table.rows[0]) : query(json, path)[0];
+}
+
+function textAt(path: string | undefined, answer: Answer): string | null {
+	const found = path === undefined ? undefined : valueAt(path, answer);
 	const text = typeof found === 'number' || typeof found === 'string' ? String(found).trim() : '';
 	return text === '' ? null : text;
 }

@@ -22,7 +22,7 @@ export async function mapAnswer(mapping: Mapping, answer: Answer, place: Place):
 		tally: new Tally(),
 		samples: new Map()
 	};
-	const clock = clockOf(mapping.time.zone, place.timeZone, answer.json);
+	const clock = clockOf(mapping.time.zone, place.timeZone, answer);
 	if (typeof clock === 'string') {
 		mapped.tally.addProblem(clock);
 		return mapped;
