@@ -100,6 +100,20 @@ test('the column is told from the top down, layer by layer', () => {
 	expect(columnSentence(ice({ snow_m: 0, white_m: 0, clear_m: 0 }), METRIC)).toBe('Open water.');
 });
 
+test('a winter that is open water so far has no peak', () => {
+	const days = ['2026-12-01', '2026-12-02'].map((on) => ice({ on, total_m: 0 }));
+	expect(thicknessSentence({ days, readings: [] }, METRIC)).toBe(
+		'Open water to 2 Dec 2026; no reading.'
+	);
+});
+
+test('where freeze-up is not known to the day, growth is told from the last open one', () => {
+	const days = [0, 0, 0.02, 0.05].map((total_m, i) => ice({ on: `2026-12-0${i + 1}`, total_m }));
+	expect(thicknessSentence({ days, readings: [] }, METRIC)).toBe(
+		'From open water on 2 Dec 2026 to 5 cm on 4 Dec 2026; no reading.'
+	);
+});
+
 test('the pictures are told in a sentence each', () => {
 	const days = [
 		ice({ on: '2026-12-01', total_m: 0, snow_m: 0 }),
@@ -107,7 +121,7 @@ test('the pictures are told in a sentence each', () => {
 		ice({ on: '2027-03-20', total_m: 0.4, snow_m: 0 })
 	];
 	expect(thicknessSentence({ days, readings: [1] }, METRIC)).toBe(
-		'From freeze-up on 1 Dec 2026 to 40 cm on 20 Mar 2027, after a peak of 50 cm on 1 Mar 2027; 1 reading.'
+		'From open water on 1 Dec 2026 to 40 cm on 20 Mar 2027, after a peak of 50 cm on 1 Mar 2027; 1 reading.'
 	);
 	expect(degreeDaysSentence(days, METRIC)).toBe(
 		'340 °C·d of frost and 3 °C·d of thaw since freeze-up.'

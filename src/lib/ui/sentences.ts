@@ -81,12 +81,15 @@ export function thicknessSentence(
 	const [first, last] = [days[0], days.at(-1)];
 	if (!first || !last) return 'Nothing is known of this winter yet.';
 	const peak = days.reduce((most, each) => (each.total_m > most.total_m ? each : most), first);
+	const holes = readings.length === 0 ? 'no reading' : counted(readings.length, 'reading');
+	if (peak.total_m <= 0) return `Open water to ${day(last.on)}; ${holes}.`;
 	const tops =
 		peak.on === last.on
 			? ''
 			: `, after a peak of ${thickness(peak.total_m, units)} on ${day(peak.on)}`;
-	const holes = readings.length === 0 ? 'no reading' : counted(readings.length, 'reading');
-	return `From freeze-up on ${day(first.on)} to ${thickness(last.total_m, units)} on ${day(last.on)}${tops}; ${holes}.`;
+	const start = days[days.findIndex(({ total_m }) => total_m > 0) - 1];
+	const from = start ? `open water on ${day(start.on)}` : `ice on ${day(first.on)}`;
+	return `From ${from} to ${thickness(last.total_m, units)} on ${day(last.on)}${tops}; ${holes}.`;
 }
 
 export function degreeDaysSentence(days: readonly SeriesDay[], units: Units): string {

@@ -53,7 +53,7 @@ export const STEPS: readonly Step[] = [
 	{
 		title: 'A drilled hole moves it',
 		words:
-			'A reading pulls the estimate towards what was measured, as far as the doubt of each allows: more holes pull more, and one that is far off pulls little and is pointed out. “Did not go through” can only raise it; “went through” is a fact about its place and doesn’t move the rest. Readings of past winters are where the next one starts.',
+			'A reading pulls the estimate towards what was measured, as far as the doubt of each allows: more holes pull more, and one that is far off pulls little and is pointed out. “Did not go through” can only raise it; “went through” is a fact about its place and doesn’t move the rest. What somebody else told pulls less and raises no lower bound. A wet or candled core puts water into the ice, which then grows slower and melts sooner. Readings of past winters are where the next one starts.',
 		equation: null,
 		source: 'Our choice'
 	},
@@ -89,7 +89,7 @@ export const STEPS: readonly Step[] = [
 	{
 		title: 'When a chart minimum counts as reached',
 		words:
-			'Only when holes say so: three or more on foot, five or more along the way for vehicles, and the bound carried forward from them still clears what is asked. That lasts seven days at most, or twenty-one where it clears it one and a half times and nothing has flooded or thawed. At a landing or a crack it lasts one day, at a ridge it never holds. Otherwise it is “expected, not drilled”.',
+			'Only when holes that you have seen say so: three or more on foot, five or more along the way for vehicles, and the bound carried forward from them still clears what is asked. That lasts seven days at most, or twenty-one where it clears it one and a half times and nothing has flooded or thawed. At a landing or a crack it lasts one day, at a ridge it never holds. Otherwise it is “expected, not drilled”.',
 		equation: null,
 		source: 'Our choice; no published rule was found'
 	}

@@ -25,7 +25,7 @@ export interface PlotOptions {
 
 /** A plot is so many units wide; at the narrowest screen a unit is about a pixel. */
 export const WIDTH = 320;
-const LEFT = 40;
+const LEFT = 44;
 const RIGHT = 20;
 const TOP = 26;
 const FOOT = 44;
