@@ -32,7 +32,7 @@ test.runIf(browserPath)(
 		await page.getByText('Degree-days and snow week by week').click();
 		await page.getByRole('table', { name: /^Frost, thaw and snow/ }).waitFor();
 		// With script the box of a chart is labelled; without it the sentence must stand.
-		await page.getByText(/^From freeze-up on .* to \d+ cm on/).waitFor();
+		await page.getByText(/^From open water on .* to \d+ cm on/).waitFor();
 	}
 );
 
