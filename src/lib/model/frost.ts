@@ -27,13 +27,13 @@ export function freeze(ice: SiteIce, first_m2K_W: number, forcing: Forcing, p: P
 	const melted_m = (p.waterHeat_W_m2 * forcing.duration_d * DAY_s) / CLEAR_ICE_FUSION_J_m3;
 	const start_m = Math.max(0, ice.clear_m - melted_m / 2);
 	const bare_m2K_W = film_m2K_W + ice.white_m / WHITE_ICE_W_mK;
-	const grownUnder = (part: number): number => {
-		const early_m2K_W = bare_m2K_W + part * (first_m2K_W + EARLY * rise_m2K_W);
-		const late_m2K_W = bare_m2K_W + part * (first_m2K_W + LATE * rise_m2K_W);
-		return grownClear_m(grownClear_m(start_m, half_degCd, early_m2K_W), half_degCd, late_m2K_W);
-	};
-	const covered_m = grownUnder(1);
-	const thin_m = grownUnder(thinnedPart(ice, p));
+	const early_m2K_W = first_m2K_W + EARLY * rise_m2K_W;
+	const late_m2K_W = first_m2K_W + LATE * rise_m2K_W;
+	const middle_m = grownClear_m(start_m, half_degCd, bare_m2K_W + early_m2K_W);
+	const covered_m = grownClear_m(middle_m, half_degCd, bare_m2K_W + late_m2K_W);
+	const part = thinnedPart(ice, p);
+	const thinMiddle_m = grownClear_m(start_m, half_degCd, bare_m2K_W + part * early_m2K_W);
+	const thin_m = grownClear_m(thinMiddle_m, half_degCd, bare_m2K_W + part * late_m2K_W);
 	const grown_m = covered_m + p.thinSnowFraction * (thin_m - covered_m);
 	const healed_m = heal(ice, grown_m - start_m);
 	ice.clear_m = Math.max(0, grown_m - healed_m - melted_m / 2);
