@@ -88,6 +88,23 @@ test.each<[status: number, code: FaultCode, remedy: RegExp]>([
 	if (status >= 400) expect(answer.faults[0]?.text).toContain('“Parameter lat out of range”');
 });
 
+test('a service that repeats the key in its reason does not make us repeat it', async () => {
+	const key = 'k3y/with+odd=parts';
+	network.use(
+		http.get(ADDRESS, ({ request }) =>
+			HttpResponse.json({ reason: `no access for ${key}: ${request.url}` }, { status: 403 })
+		)
+	);
+	const source = inventedSource();
+	const [call] = source.calls;
+	if (!call) throw new Error('the invented source has no call');
+	const keyed = { ...source, calls: [{ ...call, address: `${ADDRESS}?key={key}` }] };
+	const answer = await fetchWeather(keyed, ask({ key }), SETTINGS);
+	expect(answer.faults[0]?.text).toMatch(/no access for •••: https:/);
+	expect(JSON.stringify(answer)).not.toContain(encodeURIComponent(key));
+	expect(answer.faults[0]?.text).toMatch(/Check the key/);
+});
+
 test.each([
 	['120', 120],
 	['Tue, 20 Jan 2026 12:10:00 GMT', 600],

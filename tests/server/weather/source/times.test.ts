@@ -171,6 +171,24 @@ test('rates grow with their span, amounts are spread over it', async () => {
 	expect(kept.hours.slice(0, 4).map(({ air_degC }) => air_degC)).toEqual([0, 0, 0, 3]);
 });
 
+test('an hour that two spans claim takes from the shorter one', async () => {
+	const json = {
+		time: ['2026-01-20T12:00Z/PT2H', '2026-01-20T13:00Z/PT6H'],
+		air: [-1, -2],
+		rain: [0.4, 6]
+	};
+	const { hours } = await read(columns({ form: 'interval', zone: 'offset' }), json);
+	const rain = hours.map(({ precipitation_kg_m2 }) => precipitation_kg_m2);
+	expect(rain).toEqual([0.2, 0.2, 1, 1, 1, 1, 1]);
+});
+
+test('parts that can be do not add up to an hour that can not', async () => {
+	const time = Array.from({ length: 12 }, (_, at) => 1_768_910_400 + at * 600);
+	const json = { time, air: time.map(() => -1), rain: time.map((_, at) => (at < 6 ? 100 : 1)) };
+	const { hours } = await read(columns({ form: 'epoch_s' }), json);
+	expect(hours.map(({ precipitation_kg_m2 }) => precipitation_kg_m2)).toEqual([null, 6]);
+});
+
 test('steps widen where they are kept up; a hole is no step', () => {
 	const at = (hours: number[]) => hours.map((hour) => hour * 3600);
 	const inHours = (steps_s: number[]) => steps_s.map((step_s) => step_s / 3600);

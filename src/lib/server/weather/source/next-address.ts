@@ -1,5 +1,6 @@
 import type { Ask, Fault } from './contract.ts';
 import { isSameHost } from './http/same-host.ts';
+import { redact } from './redact.ts';
 import { fillAddress, type Filled } from './template.ts';
 
 /** Where a call goes. */
@@ -24,7 +25,9 @@ export function placeOf(
 	if (!isNamed) return { url, homeUrl: url };
 	const { homeUrl } = before;
 	if (before.url.protocol === 'https:' && url.protocol === 'http:') return downgraded(homeUrl);
-	if (template.includes('{key}') && !isSameHost(url, homeUrl)) return otherHost(homeUrl, url);
+	// The key may come back in what the service names, too.
+	const hasKey = template.includes('{key}') || redact(url.href, ask.key) !== url.href;
+	if (hasKey && !isSameHost(url, homeUrl)) return otherHost(homeUrl, url);
 	return { url, homeUrl };
 }
 
