@@ -3,6 +3,7 @@ import type { DaySpan, DayValues, WeatherHour } from '#lib/model/hours-to-days.t
 import { filledBy, joinedDay, type OriginDay } from '#lib/model/joined-day.ts';
 import type { Context } from '../context.ts';
 import { clearRejoin, readRejoin, writeJoinedDays } from '../storage/joined-days.ts';
+import { refetchable } from '../storage/refetchable.ts';
 import { daySpan } from './local-day.ts';
 import { nextTurn } from './next-turn.ts';
 import { readOriginDays, readOriginHours } from './origin-weather.ts';
@@ -47,10 +48,11 @@ async function joinAll(ctx: Context, lakeId: string): Promise<void> {
 		) {
 			const to = addDays(from, DAYS_AT_A_TIME - 1);
 			const days = await joinDays(ctx.db, trust, from, to < last ? to : last);
-			await writeJoinedDays(ctx.db, lakeId, from, to < last ? to : last, days);
+			const end = to < last ? to : last;
+			await refetchable(ctx.db, (db) => writeJoinedDays(db, lakeId, from, end, days));
 			await nextTurn();
 		}
-		await clearRejoin(ctx.db, change);
+		await refetchable(ctx.db, (db) => clearRejoin(db, change));
 	}
 }
 

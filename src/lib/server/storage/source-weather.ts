@@ -5,10 +5,10 @@ import type { Database } from './schema.ts';
 import {
 	DAY_COLUMNS,
 	HOUR_COLUMNS,
+	hourCells,
 	toDayColumns,
 	toDayValues,
-	toHour,
-	toHourColumns
+	toHour
 } from './weather-columns.ts';
 
 /** Rows of one statement: a few milliseconds, so that pages wait for no longer. */
@@ -23,10 +23,7 @@ export async function storeHours(
 	lakeSourceId: number,
 	hours: readonly WeatherHour[]
 ): Promise<void> {
-	const rows = hours
-		.map(toHourColumns)
-		.map((row) => [row.at_s, ...HOUR_COLUMNS.map((n) => row[n])]);
-	await storeRows(db, table, ['at_s', ...HOUR_COLUMNS], lakeSourceId, rows);
+	await storeRows(db, table, ['at_s', ...HOUR_COLUMNS], lakeSourceId, hours.map(hourCells));
 }
 
 export async function storeSourceDays(

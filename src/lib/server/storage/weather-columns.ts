@@ -44,6 +44,13 @@ export function toHourColumns({ landSnow_m, ...same }: WeatherHour): HourColumns
 	return { ...same, land_snow_m: landSnow_m };
 }
 
+/** An hour's key and its values in the order of `HOUR_COLUMNS`: where thousands are stored at once. */
+export function hourCells(hour: WeatherHour): (number | null)[] {
+	const { precipitation_kg_m2, snowfall_kg_m2 } = hour;
+	const amounts = [precipitation_kg_m2, snowfall_kg_m2, hour.landSnow_m, hour.wind_m_s];
+	return [hour.at_s, hour.air_degC, ...amounts];
+}
+
 export function toHour({ land_snow_m, ...same }: HourColumns): WeatherHour {
 	return { ...same, landSnow_m: land_snow_m };
 }

@@ -2,6 +2,7 @@ import type { Context } from '../../context.ts';
 import { addLogEntry } from '../../storage/fetch-log.ts';
 import { readFetchStates } from '../../storage/fetch-states.ts';
 import type { LakeSourceRow } from '../../storage/lake-sources.ts';
+import { refetchable } from '../../storage/refetchable.ts';
 import { countCalls, readSourceState } from '../../storage/source-states.ts';
 import type {
 	Ask,
@@ -66,9 +67,12 @@ export async function askPart(
 	const answer = await ctx.weather.fetchWeather(source, ask, ctx.weather.settings);
 	const duration_ms = Math.round(performance.now() - started_ms);
 	const on = ctx.now().toISOString().slice(0, 10);
-	await countCalls(ctx.db, asking.use.source_id, on, answer.calls);
-	if (signal.aborted) return { kind: 'stopped' };
-	await noteOutcome(ctx, asking, part, answer);
+	const isStopped = signal.aborted;
+	await refetchable(ctx.db, async (db) => {
+		await countCalls(db, asking.use.source_id, on, answer.calls);
+		if (!isStopped) await noteOutcome({ ...ctx, db }, asking, part, answer);
+	});
+	if (isStopped) return { kind: 'stopped' };
 	const stored = answer.outcome === 'ok' ? await store(answer) : 0;
 	const isAnswered = answer.outcome !== 'failed';
 	const faults = [...answer.faults, ...(isAnswered ? await moreFaults() : [])];
@@ -118,7 +122,7 @@ async function log(
 	part: SourcePart,
 	{ outcome, faults, stored = 0, calls = 0, bytes = 0, duration_ms = 0 }: Entry
 ): Promise<void> {
-	await addLogEntry(ctx.db, {
+	const entry = {
 		source_id: use.source_id,
 		lake_id: use.lake_id,
 		at: ctx.now().toISOString(),
@@ -129,5 +133,6 @@ async function log(
 		bytes,
 		duration_ms,
 		faults: JSON.stringify(faults.map(({ code, text }) => ({ code, text })))
-	});
+	};
+	await refetchable(ctx.db, (db) => addLogEntry(db, entry));
 }

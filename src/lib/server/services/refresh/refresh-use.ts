@@ -1,6 +1,7 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
 import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
+import { refetchable } from '../../storage/refetchable.ts';
 import type { Fault, Span } from '../../weather/source/contract.ts';
 import { joinChanged } from '../joining.ts';
 import { nextTurn } from '../next-turn.ts';
@@ -128,7 +129,7 @@ function askForecast(ctx: Context, asking: Asking, span: Span): Promise<Asked> {
 async function noteAskedFrom(ctx: Context, { use }: Asking, on: IsoDate): Promise<void> {
 	const before = (await findLakeSourceRow(ctx.db, use.id))?.asked_from ?? null;
 	if (before !== null && before <= on) return;
-	await updateLakeSourceRow(ctx.db, use.id, { asked_from: on });
+	await refetchable(ctx.db, (db) => updateLakeSourceRow(db, use.id, { asked_from: on }));
 }
 
 function length({ from, to }: Span): number {

@@ -6,6 +6,7 @@ import {
 	updateLakeSourceRow,
 	type LakeSourceRow
 } from '../../storage/lake-sources.ts';
+import { refetchable } from '../../storage/refetchable.ts';
 import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
 import { backOff_min, interval_min } from './allowance.ts';
@@ -101,5 +102,6 @@ function later(at: Date, minutes: number): Date {
 }
 
 async function dueAgain(ctx: Context, { use }: { use: LakeSourceRow }, at: Date): Promise<void> {
-	await updateLakeSourceRow(ctx.db, use.id, { next_at: at.toISOString() });
+	const change = { next_at: at.toISOString() };
+	await refetchable(ctx.db, (db) => updateLakeSourceRow(db, use.id, change));
 }

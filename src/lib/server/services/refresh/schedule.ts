@@ -1,9 +1,12 @@
 import type { Context } from '../../context.ts';
 import { listDueRows } from '../../storage/lake-sources.ts';
 import { logFailure } from '../failure.ts';
+import { onNudge } from './nudge.ts';
 import { enqueue, stopRefreshing } from './queue.ts';
 
 const ROUND_MS = 60_000;
+/** Several changes in a row are looked at together. */
+const NUDGED_MS = 500;
 /** The first round waits until pages are served, and differs from server to server. */
 const FIRST_ROUND_MS = 10_000;
 
@@ -25,12 +28,15 @@ export function startSchedule(ctx: Context): { stop: () => Promise<void> } {
 		plan(ROUND_MS);
 	};
 	const plan = (after_ms: number): void => {
+		if (timer) clearTimeout(timer);
 		if (!isStopped) timer = setTimeout(() => void round(), after_ms).unref();
 	};
 	plan(FIRST_ROUND_MS * (1 + ctx.weather.random()));
+	onNudge(ctx, () => plan(NUDGED_MS));
 	return {
 		async stop() {
 			isStopped = true;
+			onNudge(ctx, null);
 			if (timer) clearTimeout(timer);
 			await stopRefreshing(ctx);
 		}

@@ -3,6 +3,7 @@ import { dayFromHours, type DayValues, type WeatherHour } from '#lib/model/hours
 import { filledBy } from '#lib/model/joined-day.ts';
 import type { Context } from '../../context.ts';
 import { pruneIssues, storeIssue } from '../../storage/forecasts.ts';
+import { refetchable } from '../../storage/refetchable.ts';
 import { ROWS_AT_ONCE, readSourceHours, storeHours } from '../../storage/source-weather.ts';
 import type { SourceAnswer } from '../../weather/source/contract.ts';
 import { warmerDay, warmerHours } from '../elevation.ts';
@@ -23,20 +24,21 @@ export async function storeForecast(
 		(each) => each.kind === 'source' && each.lakeSourceId === use.id
 	);
 	const correction_K = origin?.kind === 'source' ? origin.correction_K : 0;
-	for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
-		await storeHours(ctx.db, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
-	}
-	const now = ctx.now();
-	await storeIssue(ctx.db, {
-		lakeSourceId: use.id,
-		issuedAt: answer.issuedAt ?? now,
-		correction_K,
-		days: [
-			...(await daysOfHours(ctx, trust, use.id, hours.at(-1), correction_K)),
-			...days.map((day) => warmerDay(day, correction_K, trust.latitude))
-		]
+	await refetchable(ctx.db, async (db) => {
+		for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
+			await storeHours(db, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
+		}
 	});
-	await pruneIssues(ctx.db, use.id, now);
+	const now = ctx.now();
+	const told = [
+		...(await daysOfHours(ctx, trust, use.id, hours.at(-1), correction_K)),
+		...days.map((day) => warmerDay(day, correction_K, trust.latitude))
+	];
+	const issuedAt = answer.issuedAt ?? now;
+	await refetchable(ctx.db, async (db) => {
+		await storeIssue(db, { lakeSourceId: use.id, issuedAt, correction_K, days: told });
+		await pruneIssues(db, use.id, now);
+	});
 	return hours.length + days.length;
 }
 

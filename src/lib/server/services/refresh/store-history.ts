@@ -1,5 +1,6 @@
 import type { Context } from '../../context.ts';
 import { markForJoining } from '../../storage/joined-days.ts';
+import { refetchable } from '../../storage/refetchable.ts';
 import { ROWS_AT_ONCE, storeHours, storeSourceDays } from '../../storage/source-weather.ts';
 import type { SourceAnswer, Span } from '../../weather/source/contract.ts';
 
@@ -11,14 +12,16 @@ export async function storeHistory(
 	{ from, to }: Span
 ): Promise<number> {
 	if (hours.length + days.length === 0) return 0;
-	await db.transaction().execute(async (tx) => {
-		for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
-			await storeHours(tx, 'source_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
-		}
-		for (let at = 0; at < days.length; at += ROWS_AT_ONCE) {
-			await storeSourceDays(tx, use.id, days.slice(at, at + ROWS_AT_ONCE));
-		}
-		await markForJoining(tx, use.lake_id, from, to);
-	});
+	await refetchable(db, (connection) =>
+		connection.transaction().execute(async (tx) => {
+			for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
+				await storeHours(tx, 'source_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
+			}
+			for (let at = 0; at < days.length; at += ROWS_AT_ONCE) {
+				await storeSourceDays(tx, use.id, days.slice(at, at + ROWS_AT_ONCE));
+			}
+			await markForJoining(tx, use.lake_id, from, to);
+		})
+	);
 	return hours.length + days.length;
 }

@@ -12,6 +12,7 @@ import {
 } from '../../storage/lake-sources.ts';
 import { joinChanged } from '../joining.ts';
 import { getLake, type LakeRecord } from '../lakes.ts';
+import { nudgeSchedule } from '../refresh/nudge.ts';
 import { lastObservedOf } from './last-observed.ts';
 import { getSource, listSources, type SourceRecord } from './sources.ts';
 import { stationFacts, type StationFacts } from './station.ts';
@@ -115,6 +116,7 @@ export async function setLakeOrder(
 	for (const { id } of moved) await forgetBrought(ctx.db, id);
 	await markAllForJoining(ctx.db, lakeId);
 	await joinChanged(ctx, lakeId);
+	nudgeSchedule(ctx);
 	return getLakeOrder(ctx, lakeId);
 }
 

@@ -7,6 +7,7 @@ import * as storage from '../../storage/sources.ts';
 import type { WeatherSource } from '../../weather/source/contract.ts';
 import { newId } from '../ids.ts';
 import { NotFound } from '../not-found.ts';
+import { nudgeSchedule } from '../refresh/nudge.ts';
 import { readConfig } from './config.ts';
 import { hostsOfCalls } from './hosts.ts';
 import type { NewSource, SourceChange } from './input.ts';
@@ -91,6 +92,7 @@ export async function updateSource(
 	});
 	await forgetFailures(ctx.db, id);
 	if (source) await forgetValidatorsOf(ctx.db, id);
+	nudgeSchedule(ctx);
 	return getSource(ctx, id);
 }
 
