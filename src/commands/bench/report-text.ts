@@ -1,9 +1,11 @@
 import type { CComparison } from './c-comparison.ts';
 import type { SizeTime } from './ensemble-report.ts';
+import type { PageTimes } from './keeping-up/page-times.ts';
 import type { BenchReport } from './report.ts';
 
 /** The report as lines of text. */
-export function asText({ node, season, ensemble, warnings }: BenchReport): string {
+export function asText(report: BenchReport): string {
+	const { node, season, ensemble, warnings } = report;
 	return [
 		`node ${node}, medians`,
 		`a winter of ${season.days} days through the model: ${season.median_ms.toFixed(3)} ms`,
@@ -16,8 +18,24 @@ export function asText({ node, season, ensemble, warnings }: BenchReport): strin
 			(size) =>
 				`  ${sizeText(size)}: ${size.median_ms.toFixed(1)} ms, ${size.each_us.toFixed(2)} µs each`
 		),
+		...ofSources(report),
 		...warnings.map((warning) => `WARNING: ${warning}`)
 	].join('\n');
+}
+
+function ofSources({ storing, keepingUp }: BenchReport): string[] {
+	const { lakes, limits, calls, mostCallsInAMinute, duration_s, idle, meanwhile } = keepingUp;
+	const times = meanwhile.p95_ms / idle.p95_ms;
+	return [
+		`a winter's ${storing.rows} hours into the file: ${Math.round(storing.rows_per_s)} rows a second, fastest ${Math.round(storing.fastest_rows_per_s)}`,
+		`${lakes} lakes on one source, ${limits.perDay} calls a day and ${limits.perMinute} a minute allowed: ${calls} calls in ${duration_s.toFixed(1)} s, at most ${mostCallsInAMinute} in a minute`,
+		`  pages before: ${pagesText(idle)}`,
+		`  pages meanwhile: ${pagesText(meanwhile)}; 95 % are ${times.toFixed(2)} times those before`
+	];
+}
+
+function pagesText({ requests, median_ms, p95_ms, slowest_ms }: PageTimes): string {
+	return `${requests}, median ${median_ms.toFixed(0)} ms, 95 % within ${p95_ms.toFixed(0)} ms, slowest ${slowest_ms.toFixed(0)} ms`;
 }
 
 function besideC({ median_ms, ratio, largestDifference_m }: CComparison, digits: number): string[] {

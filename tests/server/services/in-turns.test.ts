@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Steps } from '#lib/model/steps.ts';
-import { inTurns } from '#lib/server/services/in-turns.ts';
+import { inQuiet, inTurns } from '#lib/server/services/in-turns.ts';
 
 function* busy(name: string, steps: number, done: string[]): Steps<string> {
 	for (let step = 0; step < steps; step++) {
@@ -34,4 +34,23 @@ test('one that fails does not stop the next', async () => {
 	const next = inTurns(() => busy('b', 1, []));
 	await expect(failing).rejects.toThrow('no such day');
 	expect(await next).toBe('b');
+});
+
+test('what nobody waits for comes after what somebody does', async () => {
+	const done: string[] = [];
+	const quiet = inQuiet(() => busy('quiet', 3, done));
+	const wanted = inTurns(() => busy('wanted', 6, done));
+	await Promise.all([quiet.result, wanted]);
+	expect(done).toEqual(['wanted', 'quiet']);
+});
+
+test('what nobody waited for hurries once somebody does', async () => {
+	const time_ms = async (hurries: boolean) => {
+		const start_ms = performance.now();
+		const run = inQuiet(() => busy('quiet', 20, []));
+		if (hurries) run.hurry();
+		await run.result;
+		return performance.now() - start_ms;
+	};
+	expect(await time_ms(true)).toBeLessThan(await time_ms(false));
 });

@@ -6,6 +6,7 @@ import {
 	listLogEntries
 } from '../../../src/lib/server/storage/fetch-log.ts';
 import { pruneIssues, storeIssue } from '../../../src/lib/server/storage/forecasts.ts';
+import { refetchable } from '../../../src/lib/server/storage/refetchable.ts';
 import { readSourceHours, storeHours } from '../../../src/lib/server/storage/source-weather.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 import { hoursFrom, useSource } from '../../support/invented-source.ts';
@@ -99,4 +100,18 @@ test.each([
 		...wrong
 	}));
 	await expect(storeHours(db, 'source_hour', 1, hours)).rejects.toThrow('CHECK constraint failed');
+});
+
+test('only what can be fetched again is written without waiting for the disk', async () => {
+	const { db } = await lakeWithSource();
+	const synchronous = async (on: typeof db) =>
+		(await sql<{ synchronous: number }>`PRAGMA synchronous`.execute(on)).rows[0]?.synchronous;
+	expect(await synchronous(db)).toBe(2);
+	expect(await refetchable(db, synchronous)).toBe(1);
+	await expect(
+		refetchable(db, async () => {
+			throw new Error('broken off');
+		})
+	).rejects.toThrow('broken off');
+	expect(await synchronous(db)).toBe(2);
 });

@@ -10,7 +10,7 @@ import { readOriginDays, readOriginHours } from './origin-weather.ts';
 import { readTrust, type Trust } from './trust.ts';
 
 /** One read of some thousand hours: the server answers others in between. */
-const DAYS_AT_A_TIME = 50;
+const DAYS_AT_A_TIME = 30;
 
 /** Of each database, the joining that is under way by lake. */
 const underWay = new WeakMap<Context['db'], Map<string, Promise<void>>>();

@@ -11,7 +11,8 @@ import { chartMinimums } from './charts.ts';
 import { getLake, type LakeRecord } from './lakes.ts';
 import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
-import { outlookOf } from './outlooks.ts';
+import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
+import { publishedView } from './published-views.ts';
 import { listReadings } from './readings.ts';
 import { siteMemory } from './site-memory.ts';
 import { MAIN_SITE } from './sites.ts';
@@ -65,9 +66,13 @@ export async function lakeView(
 	options: ViewOptions = {}
 ): Promise<LakeView> {
 	const { known, input } = await gather(ctx, lakeId, options);
-	const estimate = await outlookOf(input);
-	const status = statusOf(known.record, known.weather, estimate);
-	return { ...known, status, outlook: status === 'ok' ? estimate : null };
+	const { words, ...asked } = options;
+	const key = JSON.stringify([lakeId, asked, words && wordsSample(words)]);
+	return publishedView(ctx, key, known, async (isQuiet) => {
+		const estimate = await (isQuiet ? outlookInQuiet(input) : outlookOf(input));
+		const status = statusOf(known.record, known.weather, estimate);
+		return { ...known, status, outlook: status === 'ok' ? estimate : null };
+	});
 }
 
 /** What the estimate is made from, for whoever runs the model anew. @throws LakeNotFound, SiteNotFound */

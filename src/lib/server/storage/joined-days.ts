@@ -1,6 +1,7 @@
 import { sql, type Kysely, type Transaction } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues } from '#lib/model/hours-to-days.ts';
+import { countRevision } from './lake-sources.ts';
 import type { Database } from './schema.ts';
 import type { RejoinTable } from './source-schema.ts';
 import { toDayColumns } from './weather-columns.ts';
@@ -64,7 +65,10 @@ export async function markForSource(db: Kysely<Database>, sourceId: string): Pro
 		.select('lake_id')
 		.where('source_id', '=', sourceId)
 		.execute();
-	for (const { lake_id } of uses) await markAllForJoining(db, lake_id);
+	for (const { lake_id } of uses) {
+		await countRevision(db, lake_id);
+		await markAllForJoining(db, lake_id);
+	}
 }
 
 /** What of a lake has to be joined anew. */

@@ -114,6 +114,15 @@ export interface UsedSource {
 	station: string | null;
 }
 
+/** A person has changed which weather counts. */
+export async function countRevision(db: Kysely<Database>, lakeId: string): Promise<void> {
+	await db
+		.updateTable('lake')
+		.set((eb) => ({ weather_revision: eb('weather_revision', '+', 1) }))
+		.where('id', '=', lakeId)
+		.execute();
+}
+
 /** Replaces a lake's order of trust. What a source that falls out has brought is kept, unused. */
 export async function writeTrust(
 	db: Kysely<Database>,
@@ -140,5 +149,6 @@ export async function writeTrust(
 			.values({ lake_id: lakeId, position: csvPosition })
 			.onConflict((conflict) => conflict.column('lake_id').doUpdateSet({ position: csvPosition }))
 			.execute();
+		await countRevision(tx, lakeId);
 	});
 }

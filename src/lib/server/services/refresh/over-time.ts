@@ -6,6 +6,7 @@ import { readSourceDays, readSourceHours } from '../../storage/source-weather.ts
 import { callFor, type Fault, type WeatherSource } from '../../weather/source/contract.ts';
 import { addDays } from '#lib/model/calendar.ts';
 import { localDay } from '../local-day.ts';
+import { nextTurn } from '../next-turn.ts';
 import { compareWithStored } from '../sources/compare-stored.ts';
 import { lastObservedOf } from '../sources/last-observed.ts';
 import { clock } from './allowance.ts';
@@ -31,6 +32,7 @@ export async function faultsOverTime(
 	const from = addDays(today, -LOOK_BACK_D);
 	const days = (await readSourceDays(ctx.db, [use.id], from, today)).get(use.id);
 	const told = { name: source.name, hours: hours ?? [], days: days ?? [] };
+	await nextTurn();
 	const compared = await compareWithStored(ctx, use.lake_id, {
 		...told,
 		exceptSourceId: source.id

@@ -1,8 +1,11 @@
 import type { Context } from '../../context.ts';
 import { logFailure } from '../failure.ts';
+import { forgetKeepingUp } from './kept-up.ts';
 import { newPace, type Pace } from './pace.ts';
 import { newJob, type Job } from './progress.ts';
 import { runJob } from './run-job.ts';
+
+const BREATH_MS = 300;
 
 /** What waits for one source, and its pace. */
 interface Line {
@@ -39,6 +42,7 @@ export function enqueue(
 	if (!waiting && isOnDemand) line.jobs.unshift(job);
 	else if (!waiting) line.jobs.push(job);
 	job.isOnDemand ||= isOnDemand;
+	if (isOnDemand) forgetKeepingUp(ctx, use.lake_id);
 	all.latest.set(use.id, job);
 	line.running ??= work(ctx, line, all.stop.signal);
 	return job;
@@ -90,6 +94,8 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 		}
 		try {
 			await runJob(ctx, job, line.pace, signal);
+			// A source is not asked for one lake hard upon the other, and pages are answered meanwhile.
+			if (!job.isOnDemand) await ctx.weather.wait(BREATH_MS, signal);
 		} catch (cause) {
 			job.progress.status = 'failed';
 			// What is broken off by the end of the server may find its database closed.

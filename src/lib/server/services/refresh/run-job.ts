@@ -11,6 +11,7 @@ import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
 import { backOff_min, interval_min } from './allowance.ts';
 import type { Asking } from './ask-part.ts';
+import { beginKeepingUp, endKeepingUp, forgetKeepingUp } from './kept-up.ts';
 import type { Pace } from './pace.ts';
 import type { Job } from './progress.ts';
 import { refreshUse, type Refreshed } from './refresh-use.ts';
@@ -36,14 +37,32 @@ export async function runJob(
 	}
 	progress.status = 'asking';
 	await dueAgain(ctx, asking, await nextAfter(ctx, asking, null));
-	const refreshed = await refreshUse(ctx, asking, (doneDays, wantedDays) => {
-		Object.assign(progress, { doneDays, wantedDays });
-	});
+	const refreshed = await keepingUp(ctx, job, () =>
+		refreshUse(ctx, asking, (doneDays, wantedDays) => {
+			Object.assign(progress, { doneDays, wantedDays });
+		})
+	);
 	if (refreshed.status !== 'stopped') {
 		await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
 	}
 	progress.sentences = refreshed.sentences;
 	progress.status = refreshed.status;
+}
+
+/** Pages may show what stood before while the schedule works, and never to who asked for what is new. */
+async function keepingUp<Result>(
+	ctx: Context,
+	job: Job,
+	work: () => Promise<Result>
+): Promise<Result> {
+	if (job.isOnDemand) forgetKeepingUp(ctx, job.lakeId);
+	else beginKeepingUp(ctx, job.lakeId);
+	try {
+		return await work();
+	} finally {
+		if (job.isOnDemand) forgetKeepingUp(ctx, job.lakeId);
+		else endKeepingUp(ctx, job.lakeId);
+	}
 }
 
 /** `null` when the source has gone, is not used any more, is switched off or cannot be read. */

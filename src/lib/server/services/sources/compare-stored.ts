@@ -5,6 +5,7 @@ import type { Context } from '../../context.ts';
 import type { Fault } from '../../weather/source/contract.ts';
 import { joinDays, joinHours } from '../joining.ts';
 import { daySpan, localDay } from '../local-day.ts';
+import { nextTurn } from '../next-turn.ts';
 import { clockFault, unitFault } from '../refresh/doubt-words.ts';
 import { readTrust, type Trust } from '../trust.ts';
 
@@ -45,10 +46,12 @@ export async function compareWithStored(
 	const last = ours.at(-1)?.on;
 	if (last === undefined || trust.origins.length === 0) return null;
 	const from = addDays(last, -LONGEST_D);
+	await nextTurn();
 	const theirs = await joinDays(ctx.db, trust, from, last);
 	const compared = compareDays(ours, theirs);
 	if (compared === null) return null;
 	const other = nameOf(trust);
+	await nextTurn();
 	const unit = unitDoubt(ours, theirs);
 	const shift_h = unit ? null : await clockShift_h(ctx, trust, told, from, last);
 	return {
