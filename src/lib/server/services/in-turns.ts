@@ -48,8 +48,9 @@ async function sliced<Result>(steps: Steps<Result>): Promise<Result> {
 }
 
 async function quietly<Result>(steps: Steps<Result>, isQuiet: () => boolean): Promise<Result> {
+	const mustWait = () => isQuiet() && underWay > 0;
 	for (;;) {
-		while (isQuiet() && underWay > 0) await last;
+		while (mustWait()) await last;
 		const step = slice(steps, isQuiet() ? QUIET_SLICE_ms : SLICE_ms);
 		if (step.done === true) return step.value;
 		if (isQuiet()) await new Promise((resolve) => setTimeout(resolve, QUIET_PAUSE_ms));
