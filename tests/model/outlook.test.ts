@@ -419,3 +419,22 @@ test('the lower bound is never above the tenth percentile, and gaps come off it'
 	const last = gappy.forecast.days.at(-1);
 	expect(last?.bound?.total_m).toBeLessThan((last?.total_m.p10 ?? NaN) - 0.019);
 });
+
+test('days before the one asked for that were only forecast widen the band, and are told as such', () => {
+	const asOf = '2027-01-29';
+	const observed = weather('2026-12-01', FROST);
+	const halfForecast = observed.map((day) =>
+		day.on >= '2027-01-20' ? { ...day, source: 'forecast' as const } : day
+	);
+	const readings = [reading('2027-01-20', [0.3, 0.3, 0.31, 0.31])];
+	const common = { asOf, until: asOf, past: observed, readings };
+	const known = look(FROST, common);
+	const guessed = look(FROST, { ...common, weather: halfForecast });
+	const width = (answer: Outlook) => {
+		const { p05, p95 } = on(answer, asOf).total_m;
+		return (p95 ?? NaN) - (p05 ?? NaN);
+	};
+	expect(on(guessed, '2027-01-25').source).toBe('forecast');
+	expect(width(guessed)).toBeGreaterThan(1.03 * width(known));
+	expect(on(guessed, asOf).total_m.p50).toBeCloseTo(on(known, asOf).total_m.p50 ?? NaN, 1);
+});

@@ -123,7 +123,8 @@ function ofSite(
 function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[] {
 	const { asOf, until, past, lake, bendFuture, members = MEMBERS } = input;
 	const isKnown = site.days.some((day) => day.on === asOf);
-	if (past === undefined || until <= asOf || !isKnown) return [];
+	const isToldAhead = until > asOf || isForecastBefore(site.weather, asOf);
+	if (past === undefined || !isToldAhead || !isKnown) return [];
 	const drawn = scenarios({
 		lake,
 		known: site.weather,
@@ -135,6 +136,11 @@ function futuresOf(site: SiteSeason, input: SiteEstimateInput): ScenarioWeather[
 		seed: SEED
 	});
 	return bendFuture ? drawn.map(bendFuture) : drawn;
+}
+
+/** Days before `asOf` that were only forecast are as uncertain as any that is. */
+export function isForecastBefore(weather: readonly WeatherDay[], asOf: IsoDate): boolean {
+	return weather.some((day) => day.source === 'forecast' && day.on < asOf);
 }
 
 /** What is not told by the futures. */

@@ -27,6 +27,7 @@ async function issue(ctx: Context, issuedAt: string, air_degC: number | null, da
 		lakeSourceId: use,
 		issuedAt: new Date(issuedAt),
 		correction_K: 0,
+		place_m: null,
 		days: Array.from({ length: days }, (_, index) => {
 			const { source: _source, ...day } = weatherDay(addDays(from, index), { air_degC });
 			return day;

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { lakeView, outlookInput } from '../../../src/lib/server/services/lake-view.ts';
 import { getForecast } from '../../../src/lib/server/services/forecast.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
+import { updateLake } from '../../../src/lib/server/services/lakes.ts';
 import { whenIdle } from '../../../src/lib/server/services/refresh/queue.ts';
 import { startRefresh } from '../../../src/lib/server/services/refresh/refresh-lake.ts';
 import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
@@ -10,6 +11,7 @@ import {
 	answered,
 	contextWithService,
 	measuredAsColdAs,
+	orderOf,
 	useSource,
 	type Answer
 } from '../../support/invented-source.ts';
@@ -191,4 +193,29 @@ test('a station that sticks makes the last observation older, not newer', async 
 	await refresh();
 	const { upkeep } = await lakeView(ctx, id);
 	expect(upkeep.lastObservedAge_h).toBe(48);
+});
+
+test('a forecast for another place than the station’s is corrected by its own elevation', async () => {
+	const { ctx, id, service, refresh } = await lake();
+	await updateLake(ctx, id, { elevation_m: 100 });
+	const at = (elevation_m: number) => ({
+		name: null,
+		latitude: 47.4,
+		longitude: -38.2,
+		elevation_m
+	});
+	const [past, ahead] = [
+		measuredAsColdAs(-8, { station: at(500) }),
+		measuredAsColdAs(-8, { station: at(300) })
+	];
+	service.answer = (source, ask) => (ask.part === 'history' ? past : ahead)(source, ask);
+	await refresh();
+	const { weather } = await outlookInput(ctx, id, { until: '2027-02-05' });
+	const airOn = (on: string) => weather.find((day) => day.on === on)?.air_degC;
+	expect(airOn('2027-01-15')).toBeCloseTo(-8 + 2.6, 5);
+	expect(airOn('2027-01-25')).toBeCloseTo(-8 + 1.3, 5);
+	await orderOf(ctx, id, ['csv', 'invented-weather'], { correctsElevation: false });
+	const off = (await outlookInput(ctx, id, { until: '2027-02-05' })).weather;
+	expect(off.find(({ on }) => on === '2027-01-15')?.air_degC).toBeCloseTo(-8, 5);
+	expect(off.find(({ on }) => on === '2027-01-25')?.air_degC).toBeCloseTo(-8, 5);
 });

@@ -59,7 +59,13 @@ test('of old forecasts the last of each day is kept, of the last fortnight all',
 		at(1200, 6)
 	];
 	for (const time of times) {
-		const issue = { lakeSourceId: 1, issuedAt: new Date(time), correction_K: 0, days: [] };
+		const issue = {
+			lakeSourceId: 1,
+			issuedAt: new Date(time),
+			correction_K: 0,
+			place_m: null,
+			days: []
+		};
 		await storeIssue(db, issue);
 	}
 	await pruneIssues(db, 1, now);

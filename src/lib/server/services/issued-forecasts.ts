@@ -34,12 +34,12 @@ export async function issuedForecasts(
 		from,
 		to
 	});
-	return issued.flatMap(({ lakeSourceId, issuedAt, correction_K, day }) => {
+	return issued.flatMap(({ lakeSourceId, issuedAt, correction_K, place_m, day }) => {
 		const source = byUse.get(lakeSourceId);
 		if (!source) return [];
 		const { air_degC, precipitation_kg_m2 } = warmerDay(
 			day,
-			source.correction_K - correction_K,
+			source.forecastCorrection_K(place_m) - correction_K,
 			latitude
 		);
 		const lead_d = daysBetween(localDay(issuedAt, timeZone), day.on);

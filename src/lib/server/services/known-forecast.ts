@@ -6,7 +6,7 @@ import type { Context } from '../context.ts';
 import { readIssueTimes, readNewestIssuedDays, type IssuedDay } from '../storage/forecasts.ts';
 import { warmerDay } from './elevation.ts';
 import { localDay } from './local-day.ts';
-import type { Trust } from './trust.ts';
+import type { SourceOrigin, Trust } from './trust.ts';
 
 /**
  * A forecast counts for so long after it was issued. Services issue one every 3 to 12 hours, so an
@@ -96,14 +96,14 @@ function isOfTheDay({ day, issuedAt }: IssuedDay, timeZone: string): boolean {
 
 function byTrust(
 	issued: readonly IssuedDay[],
-	sources: readonly { lakeSourceId: number; correction_K: number }[],
+	sources: readonly SourceOrigin[],
 	latitude: number
 ): WeatherDay[] {
 	const days = new Map<IsoDate, WeatherDay>();
-	for (const { lakeSourceId, correction_K } of sources) {
+	for (const { lakeSourceId, forecastCorrection_K } of sources) {
 		for (const each of issued.filter((one) => one.lakeSourceId === lakeSourceId)) {
 			// The correction may have been switched since it was issued.
-			const shift_K = correction_K - each.correction_K;
+			const shift_K = forecastCorrection_K(each.place_m) - each.correction_K;
 			const day: WeatherDay = { source: 'forecast', ...warmerDay(each.day, shift_K, latitude) };
 			if (meanAir_degC(day) === null) continue;
 			const before = days.get(day.on);

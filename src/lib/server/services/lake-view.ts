@@ -2,6 +2,7 @@ import { daysBetween, winterSpan, type IsoDate, type WinterId } from '#lib/model
 import type { LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook, OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
+import { isForecastBefore } from '#lib/model/site-estimate.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Words } from '#lib/model/words.ts';
@@ -118,7 +119,9 @@ async function gather(
 		asOf,
 		until,
 		memory: await siteMemory(ctx, lakeId, site, lake, earlier),
-		...(until > asOf ? { past: await pastWeather(ctx, lakeId, winter, asOf) } : {}),
+		...(until > asOf || isForecastBefore(known.days, asOf)
+			? { past: await pastWeather(ctx, lakeId, winter, asOf) }
+			: {}),
 		now: isNow ? today : asOf,
 		...(options.words ? { words: options.words } : {})
 	};

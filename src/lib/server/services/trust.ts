@@ -8,9 +8,17 @@ import {
 import { correctionFor } from './elevation.ts';
 
 /** Where weather comes from: what people imported, or a source. */
-export type Origin =
-	| { kind: 'csv' }
-	| { kind: 'source'; lakeSourceId: number; sourceId: string; correction_K: number };
+export type Origin = { kind: 'csv' } | SourceOrigin;
+
+export interface SourceOrigin {
+	kind: 'source';
+	lakeSourceId: number;
+	sourceId: string;
+	/** What its observations are made warmer by. */
+	correction_K: number;
+	/** The same for a forecast, which may be made for a place of another elevation. */
+	forecastCorrection_K: (place_m: number | null) => number;
+}
 
 /** A lake's origins, the most trusted first, with what is needed to join them. */
 export interface Trust {
@@ -36,12 +44,15 @@ export async function readTrust({ db }: Context, lakeId: string): Promise<Trust>
 	return { lakeId, timeZone: lake.time_zone, latitude: lake.latitude, origins };
 }
 
-function originOf(row: LakeSourceRow, lake: LakeRow): Origin {
+function originOf(row: LakeSourceRow, lake: LakeRow): SourceOrigin {
 	const isWanted = row.corrects_elevation === 1;
+	const station_m = row.station_elevation_m;
 	return {
 		kind: 'source',
 		lakeSourceId: row.id,
 		sourceId: row.source_id,
-		correction_K: correctionFor(isWanted, row.station_elevation_m, lake.elevation_m)
+		correction_K: correctionFor(isWanted, station_m, lake.elevation_m),
+		forecastCorrection_K: (place_m) =>
+			correctionFor(isWanted, place_m ?? station_m, lake.elevation_m)
 	};
 }

@@ -10,19 +10,22 @@ export interface Issue {
 	issuedAt: Date;
 	/** What its days were made warmer by, for the elevation. */
 	correction_K: number;
+	/** Of the place that it is for; `null` where that is not told. */
+	place_m: number | null;
 	days: readonly DayValues[];
 }
 
 /** Keeps a forecast; the same issue again replaces it. */
 export async function storeIssue(db: Kysely<Database>, issue: Issue): Promise<void> {
-	const { lakeSourceId, issuedAt, correction_K, days } = issue;
+	const { lakeSourceId, issuedAt, correction_K, place_m, days } = issue;
 	const key = { lake_source_id: lakeSourceId, issued_at: issuedAt.toISOString() };
+	const facts = { correction_K, station_elevation_m: place_m };
 	await db.transaction().execute(async (tx) => {
 		const { id } = await tx
 			.insertInto('forecast_issue')
-			.values({ ...key, correction_K })
+			.values({ ...key, ...facts })
 			.onConflict((conflict) =>
-				conflict.columns(['lake_source_id', 'issued_at']).doUpdateSet({ correction_K })
+				conflict.columns(['lake_source_id', 'issued_at']).doUpdateSet(facts)
 			)
 			.returning('id')
 			.executeTakeFirstOrThrow();
@@ -60,6 +63,7 @@ export interface IssuedDay {
 	lakeSourceId: number;
 	issuedAt: Date;
 	correction_K: number;
+	place_m: number | null;
 	day: DayValues;
 }
 
@@ -108,7 +112,7 @@ function issued(db: Kysely<Database>, lakeSourceIds: readonly number[], span: Is
 	return db
 		.selectFrom('forecast_issue')
 		.innerJoin('forecast_day', 'forecast_day.issue_id', 'forecast_issue.id')
-		.select(['lake_source_id', 'correction_K', 'day', ...DAY_COLUMNS])
+		.select(['lake_source_id', 'correction_K', 'station_elevation_m', 'day', ...DAY_COLUMNS])
 		.where('lake_source_id', 'in', lakeSourceIds)
 		.where('issued_at', '>', span.after.toISOString())
 		.where('issued_at', '<=', span.by.toISOString())
@@ -120,16 +124,24 @@ type IssuedRow = Parameters<typeof toDayValues>[0] & {
 	lake_source_id: number;
 	issued_at: string;
 	correction_K: number;
+	station_elevation_m: number | null;
 };
 
 function toIssuedDay({
 	lake_source_id,
 	issued_at,
 	correction_K,
+	station_elevation_m: place_m,
 	...columns
 }: IssuedRow): IssuedDay {
 	const day = toDayValues(columns);
-	return { lakeSourceId: lake_source_id, issuedAt: new Date(issued_at), correction_K, day };
+	return {
+		lakeSourceId: lake_source_id,
+		issuedAt: new Date(issued_at),
+		correction_K,
+		place_m,
+		day
+	};
 }
 
 /** When the newest forecast of each use was issued, by an instant. */

@@ -1,17 +1,17 @@
 import { sql, type Kysely, type Migration } from 'kysely';
 import { day, real } from './column-checks.ts';
 import type { Database } from './schema.ts';
-import { weatherSources } from './weather-sources-migration.ts';
+import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 
 /**
  * Every change of the schema in order of its name. Append only: a migration that has run somewhere
- * is never edited. None builds on another but the first, so that a file which has a later one takes
- * an earlier one as well.
+ * is never edited.
  */
 export const migrations: Record<string, Migration> = {
 	'0001-first-winter': { up: firstWinter },
 	'0002-second-hand': { up: secondHand },
-	'0003-weather-sources': { up: weatherSources }
+	'0003-weather-sources': { up: weatherSources },
+	'0004-forecast-elevation': { up: forecastElevation }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

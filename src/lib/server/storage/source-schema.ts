@@ -114,6 +114,8 @@ export interface ForecastIssueTable {
 	issued_at: InstantText;
 	/** What the days were made warmer by, for the elevation. */
 	correction_K: number;
+	/** Of the place that it is for, where that is told. */
+	station_elevation_m: number | null;
 }
 
 export interface RejoinTable {

@@ -12,6 +12,12 @@ export async function weatherSources(db: Kysely<Database>): Promise<void> {
 	}
 }
 
+/** A forecast may be made for another place than the one that measures. */
+export async function forecastElevation(db: Kysely<Database>): Promise<void> {
+	const column = real('station_elevation_m', -500, 9000);
+	await sql.raw(`ALTER TABLE forecast_issue ADD COLUMN ${column}`).execute(db);
+}
+
 function sources(): string[] {
 	return [
 		`CREATE TABLE source (

@@ -3,7 +3,13 @@ import { readFetchStates, writeFetchState } from '../../storage/fetch-states.ts'
 import { markAllForJoining } from '../../storage/joined-days.ts';
 import { updateLakeSourceRow, type LakeSourceRow } from '../../storage/lake-sources.ts';
 import { readSourceState, updateSourceState } from '../../storage/source-states.ts';
-import type { FaultCode, SourceAnswer, SourcePart } from '../../weather/source/contract.ts';
+import {
+	callFor,
+	type FaultCode,
+	type SourceAnswer,
+	type SourcePart,
+	type WeatherSource
+} from '../../weather/source/contract.ts';
 import { backOff_min } from './allowance.ts';
 
 /** Faults of the service as a whole: asking it for another lake would fail as well. */
@@ -20,18 +26,22 @@ const OF_THE_SERVICE: ReadonlySet<FaultCode> = new Set([
 
 interface Use {
 	use: LakeSourceRow;
+	source: WeatherSource;
 }
 
 /** Keeps how it went: validators, waits, failures in a row, and what was told of the station. */
 export async function noteOutcome(
 	ctx: Context,
-	{ use }: Use,
+	{ use, source }: Use,
 	part: SourcePart,
 	answer: SourceAnswer
 ): Promise<void> {
 	await noteForUse(ctx, use, part, answer);
 	await noteForSource(ctx, use.source_id, answer);
-	if (answer.outcome === 'ok') await noteStation(ctx, use, answer);
+	// The place of what is measured counts, and where nothing is that of the forecast.
+	if (answer.outcome === 'ok' && (part === 'history' || !callFor(source, 'history'))) {
+		await noteStation(ctx, use, answer);
+	}
 }
 
 async function noteForUse(

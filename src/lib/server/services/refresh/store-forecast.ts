@@ -15,7 +15,7 @@ import { readTrust, type Trust } from '../trust.ts';
 export async function storeForecast(
 	ctx: Context,
 	use: { id: number; lake_id: string },
-	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt'>
+	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'station'>
 ): Promise<number> {
 	const { hours, days } = answer;
 	if (hours.length + days.length === 0) return 0;
@@ -23,7 +23,8 @@ export async function storeForecast(
 	const origin = trust.origins.find(
 		(each) => each.kind === 'source' && each.lakeSourceId === use.id
 	);
-	const correction_K = origin?.kind === 'source' ? origin.correction_K : 0;
+	const place_m = answer.station?.elevation_m ?? null;
+	const correction_K = origin?.kind === 'source' ? origin.forecastCorrection_K(place_m) : 0;
 	await refetchable(ctx.db, async (db) => {
 		for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
 			await storeHours(db, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
@@ -36,7 +37,7 @@ export async function storeForecast(
 	];
 	const issuedAt = answer.issuedAt ?? now;
 	await refetchable(ctx.db, async (db) => {
-		await storeIssue(db, { lakeSourceId: use.id, issuedAt, correction_K, days: told });
+		await storeIssue(db, { lakeSourceId: use.id, issuedAt, correction_K, place_m, days: told });
 		await pruneIssues(db, use.id, now);
 	});
 	return hours.length + days.length;
