@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { conductedHeat_W_m2, cover_m2K_W, frostToReach_degCd } from '#lib/model/conduction.ts';
-import { grownClear_m, stefan_m2_degCd } from '#lib/model/conduction.ts';
+import { grownClear_m, STEFAN_m2_degCd } from '#lib/model/conduction.ts';
 import { CLEAR_ICE_FUSION_J_m3, DAY_s } from '#lib/model/constants.ts';
 import { airMelt_m, exchangeAsMelt_m_degCd } from '#lib/model/decay.ts';
 import { dayDegrees } from '#lib/model/degree-days.ts';
@@ -70,7 +70,7 @@ const CHECKS: CheckValue[] = [
 	check('4 frost', gross.freezing_degCd, 26, 0, 'gross [C]'),
 	check('4 thaw', gross.thawing_degCd, 26, 0, 'gross [C]'),
 	check('5', degreeDays_degFd(100), 180, 0, 'units [C]'),
-	check('6', 100 * Math.sqrt(stefan_m2_degCd()), 3.5569, 0.001, '[Stefan1891] constants [R]'),
+	check('6', 100 * Math.sqrt(STEFAN_m2_degCd), 3.5569, 0.001, '[Stefan1891] constants [R]'),
 	check('7', stefanCoefficient_cm(0.8), 2.726, 0.001, 'units [C]'),
 	check('8', stefanCoefficient_in(2.4), 0.704, 0.001, 'units [C]'),
 	check('9', 100 * stefan_m(2, 100), 20, 0.001, '[Stefan1891] [C]'),

@@ -1,5 +1,8 @@
 import { CLEAR_ICE_FUSION_J_m3, CLEAR_ICE_W_mK, DAY_s, WHITE_ICE_W_mK } from './constants.ts';
 
+/** α² of Stefan's law, 2 k/(ρ L) a day: α = 3.557 cm per √(°C·d). Source: [Stefan1891]. */
+export const STEFAN_m2_degCd = (2 * CLEAR_ICE_W_mK * DAY_s) / CLEAR_ICE_FUSION_J_m3;
+
 /**
  * Resistance of everything between clear ice and air: snow, white ice and the air film.
  *
@@ -37,7 +40,7 @@ export function conductedHeat_W_m2(air_degC: number, clear_m: number, cover_m2K_
 export function grownClear_m(start_m: number, freezing_degCd: number, cover_m2K_W: number): number {
 	if (freezing_degCd <= 0) return start_m;
 	const offset_m = CLEAR_ICE_W_mK * cover_m2K_W;
-	const gain_m2 = stefan_m2_degCd() * freezing_degCd;
+	const gain_m2 = STEFAN_m2_degCd * freezing_degCd;
 	return Math.sqrt((start_m + offset_m) ** 2 + gain_m2) - offset_m;
 }
 
@@ -48,10 +51,5 @@ export function grownClear_m(start_m: number, freezing_degCd: number, cover_m2K_
  */
 export function frostToReach_degCd(thickness_m: number, exchange_W_m2K: number): number {
 	const offset_m = CLEAR_ICE_W_mK / exchange_W_m2K;
-	return ((thickness_m + offset_m) ** 2 - offset_m ** 2) / stefan_m2_degCd();
-}
-
-/** α² of Stefan's law, 2 k/(ρ L) a day: α = 3.557 cm per √(°C·d). Source: [Stefan1891]. */
-export function stefan_m2_degCd(): number {
-	return (2 * CLEAR_ICE_W_mK * DAY_s) / CLEAR_ICE_FUSION_J_m3;
+	return ((thickness_m + offset_m) ** 2 - offset_m ** 2) / STEFAN_m2_degCd;
 }

@@ -1,7 +1,7 @@
 import { anchor } from './anchoring.ts';
 import { total_m } from './column.ts';
 import { advanceDay } from './day.ts';
-import type { DayForcing } from './forcing.ts';
+import { copyForcing, type DayForcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
 import { applyEvent } from './site-events.ts';
@@ -79,7 +79,8 @@ export function passDay(
 	steps: number
 ): void {
 	const before_m = total_m(site.ice);
-	advanceDay(site.ice, forcing, dayRates(forcing, parameters, steps), parameters);
+	const day = copyForcing(forcing); // of the make that an ensemble's days have
+	advanceDay(site.ice, day, dayRates(day, parameters, steps), parameters);
 	const after_m = total_m(site.ice);
 	site.melt_m = after_m > site.peak_m ? 0 : site.melt_m + Math.max(0, before_m - after_m);
 	site.peak_m = Math.max(site.peak_m, after_m);

@@ -2,7 +2,7 @@ import type { IsoDate } from './calendar.ts';
 import type { IceColumn } from './column.ts';
 import { dayForcing, type DayForcing } from './forcing.ts';
 import type { LakeFacts } from './lake.ts';
-import { parametersFor, type Parameters } from './parameters.ts';
+import { copyParameters, parametersFor, type Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
 import { checkSeasonInput } from './season-input.ts';
 import { seasonWeather, type SeasonWeatherDay } from './season-weather.ts';
@@ -77,7 +77,8 @@ export interface SeasonDay {
 export function runSeason(input: SeasonInput): SeasonDay[] {
 	checkSeasonInput(input);
 	const { lake, freezeUpOn, events = [], readings = [] } = input;
-	const parameters = input.parameters ?? parametersFor(lake);
+	// Made as those of an ensemble's member are: objects of two makes slow both down by half.
+	const parameters = copyParameters(input.parameters ?? parametersFor(lake));
 	const steps = input.stepsPerDay ?? STEPS_PER_DAY;
 	const site = freshSite();
 	let previous: WeatherDay | null = null;

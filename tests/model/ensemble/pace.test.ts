@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { advancePaces, drawPaces, frostFactor } from '#lib/model/ensemble/pace.ts';
+import { advancePaces, drawPaces, frostFactors } from '#lib/model/ensemble/pace.ts';
 import { seededRandom } from '#lib/model/ensemble/random.ts';
 import { correlation, mean, median, spread } from '../../support/invented-ensemble.ts';
 
@@ -14,7 +14,7 @@ function run(days: number) {
 		advancePaces(paces);
 		frosts.push(paces.frost.slice());
 		thaws.push(paces.thaw.slice());
-		factors.push(paces.frost.map((_, i) => frostFactor(paces, i)));
+		factors.push(frostFactors(paces));
 	}
 	return { frosts, thaws, factors };
 }

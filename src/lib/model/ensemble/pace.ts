@@ -36,14 +36,20 @@ export function advancePaces(paces: Paces): void {
 	advance(paces.thaw, paces);
 }
 
-/** How much faster than the weather says a member freezes. */
-export function frostFactor({ frost }: Paces, i: number): number {
-	return Math.exp(FROST_SPREAD * (frost[i] ?? 0) - FROST_SPREAD ** 2 / 4);
+/** How much faster than the weather says each member freezes. */
+export function frostFactors({ frost }: Paces): Float64Array {
+	return factors(frost, FROST_SPREAD);
 }
 
-/** How much faster it thaws. */
-export function thawFactor({ thaw }: Paces, i: number): number {
-	return Math.exp(THAW_SPREAD * (thaw[i] ?? 0) - THAW_SPREAD ** 2 / 4);
+/** How much faster each thaws. */
+export function thawFactors({ thaw }: Paces): Float64Array {
+	return factors(thaw, THAW_SPREAD);
+}
+
+function factors(pace: Float64Array, spread: number): Float64Array {
+	const all = new Float64Array(pace.length);
+	for (let i = 0; i < all.length; i++) all[i] = Math.exp(spread * (pace[i] ?? 0) - spread ** 2 / 4);
+	return all;
 }
 
 const KEPT = Math.exp(-1 / MEMORY_d);

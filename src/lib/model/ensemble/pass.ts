@@ -6,21 +6,25 @@ import { dayRates } from '../step-rates.ts';
 import type { Ensemble } from './begin.ts';
 import type { EnsembleForcing, EnsembleWeatherDay } from './forcings.ts';
 import { putMember, takeMember } from './members.ts';
-import { advancePaces, frostFactor, thawFactor } from './pace.ts';
+import { advancePaces, frostFactors, thawFactors } from './pace.ts';
 import { takeParameters } from './traits.ts';
 import type { UncertainName } from './uncertain.ts';
 
-/** Parts of a day for a member: half those of the single season, an error far inside the spread. */
+/**
+ * Parts of a day for a member, a quarter of the single season's. The sheet comes out 3 mm too thin in
+ * the mean and at most 1.6 cm too thick: far inside the spread.
+ */
 export const MEMBER_STEPS = 1;
 
 const GAP_m = 0.01; // what a day without a temperature may have done. Our choice.
 
 /** Carries every member that has frozen over through a day of its own weather. */
 export function passDay(ensemble: Ensemble, day: EnsembleWeatherDay, index: number): void {
-	const { startsOn, scenarioOf, gap } = ensemble;
+	const { startsOn, scenarioOf, gap, paces, unknownSnow } = ensemble;
 	// Rates of the day hold for all members: the compiler sees to it that no uncertain parameter is in.
 	const shared: Omit<Parameters, UncertainName> = ensemble.base;
-	advancePaces(ensemble.paces);
+	advancePaces(paces);
+	const factors = { frost: frostFactors(paces), thaw: thawFactors(paces), unknownSnow };
 	const weathers = day.forcings.map((weather) => ({
 		weather,
 		rates: dayRates(weather.forcing, shared, MEMBER_STEPS)
@@ -32,7 +36,7 @@ export function passDay(ensemble: Ensemble, day: EnsembleWeatherDay, index: numb
 	eachMember(ensemble, ice, (i, parameters) => {
 		if (index < (startsOn[i] ?? 0)) return;
 		const { weather, rates } = weathers[scenarioOf[i] ?? 0] ?? first;
-		setForcing(own, weather, i, ensemble);
+		setForcing(own, weather, factors, i);
 		advanceDay(ice, own, rates, parameters);
 		if (!weather.hasAir && hasIce(ice))
 			ice.clear_m = Math.max(0, ice.clear_m + GAP_m * (gap[i] ?? 0));
@@ -54,16 +58,18 @@ export function eachMember(
 	}
 }
 
+/** How many times the weather's frost, thaw and unreported snow each member has. */
+type Factors = Readonly<Record<'frost' | 'thaw' | 'unknownSnow', Float64Array>>;
+
 /** The day's weather as one member has it. */
 function setForcing(
 	own: Forcing,
 	{ forcing, hasSnow }: EnsembleForcing,
-	i: number,
-	{ paces, unknownSnow }: Ensemble
+	{ frost, thaw, unknownSnow }: Factors,
+	i: number
 ): void {
-	const { freezing_degCd, thawing_degCd } = forcing;
-	own.freezing_degCd = freezing_degCd > 0 ? freezing_degCd * frostFactor(paces, i) : 0;
-	own.thawing_degCd = thawing_degCd > 0 ? thawing_degCd * thawFactor(paces, i) : 0;
+	own.freezing_degCd = forcing.freezing_degCd * (frost[i] ?? 1);
+	own.thawing_degCd = forcing.thawing_degCd * (thaw[i] ?? 1);
 	own.air_degC = forcing.air_degC;
 	own.warmFraction = forcing.warmFraction;
 	const amount = hasSnow ? 1 : (unknownSnow[i] ?? 1);
