@@ -57,6 +57,6 @@ function ratio({ above, below }: Rational, x: number): number {
 
 function polynomial(coefficients: readonly number[], x: number): number {
 	let sum = 0;
-	for (const coefficient of coefficients) sum = sum * x + coefficient;
+	for (let i = 0; i < coefficients.length; i++) sum = sum * x + (coefficients[i] ?? 0);
 	return sum;
 }

@@ -41,10 +41,11 @@ export function bendParameters(base: Parameters, traits: Traits): MemberParamete
 		const centre = base[name];
 		const ofSite = traits.site[k] ?? new Float64Array();
 		const ofWinter = traits.winter[k] ?? new Float64Array();
-		const values = ofSite.map((z, i) => {
-			const shift = site * z + winter * (ofWinter[i] ?? 0);
-			return scale === 'log' ? centre * Math.exp(shift) : shiftedShare(centre, shift);
-		});
+		const values = new Float64Array(ofSite.length);
+		for (let i = 0; i < values.length; i++) {
+			const shift = site * (ofSite[i] ?? 0) + winter * (ofWinter[i] ?? 0);
+			values[i] = scale === 'log' ? centre * Math.exp(shift) : shiftedShare(centre, shift);
+		}
 		return [name, values] as const;
 	});
 	return Object.fromEntries(bent) as MemberParameters;
