@@ -40,14 +40,13 @@ function extent(values: Float64Array): [low: number, high: number] {
 	return [low, high];
 }
 
-/** The interval that holds the value of a rank, from 0. */
-export function intervalOf(rank: number, { start }: Dealt): number {
-	let low = 0;
-	let high = start.length - 1;
-	while (high - low > 1) {
-		const middle = (low + high) >> 1;
-		if ((start[middle] ?? 0) <= rank) low = middle;
-		else high = middle;
+/** The intervals that hold the values of some ranks, from 0, in ascending order; each once. */
+export function intervalsOf(ranks: readonly number[], { start }: Dealt): number[] {
+	const intervals: number[] = [];
+	let k = 0;
+	for (const rank of ranks) {
+		while ((start[k + 1] ?? Infinity) <= rank) k++;
+		if (intervals.at(-1) !== k) intervals.push(k);
 	}
-	return low;
+	return intervals;
 }

@@ -1,9 +1,9 @@
-import { deal, emptyDealt, intervalOf, type Dealt } from './deal.ts';
+import { deal, emptyDealt, intervalsOf, type Dealt } from './deal.ts';
 
 /** Returns values from the least to the greatest in an array of their own. */
 export interface Sorter {
 	(values: Float64Array): Float64Array;
-	/** The same, but in order only at these ranks, from 0. */
+	/** The same, but in order only at these ranks, from 0 and ascending. */
 	around(values: Float64Array, ranks: readonly number[]): Float64Array;
 }
 
@@ -26,14 +26,12 @@ export function sorterOf(count: number): Sorter {
 	};
 	const around = (values: Float64Array, ranks: readonly number[]): Float64Array => {
 		if (!deal(values, dealt)) return values.slice();
-		const wanted = new Set(ranks.map((rank) => intervalOf(rank, dealt)));
-		const stretches = [...wanted].map(
-			(k) => [dealt.start[k] ?? 0, dealt.start[k + 1] ?? 0] as const
-		);
+		const wanted = intervalsOf(ranks, dealt);
+		const from = wanted.map((k) => dealt.start[k] ?? 0);
 		isWanted.fill(0);
 		for (const k of wanted) isWanted[k] = 1;
 		const sorted = put(values, dealt, isWanted);
-		for (const [from, to] of stretches) mend(sorted, from, to);
+		wanted.forEach((k, at) => mend(sorted, from[at] ?? 0, dealt.start[k] ?? 0));
 		return sorted;
 	};
 	return Object.assign(sort, { around });
