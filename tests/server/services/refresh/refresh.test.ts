@@ -215,6 +215,16 @@ test('an answer that still holds is not asked for again', async () => {
 	expect(await refresh(ctx, id)).toMatchObject({ status: 'done' });
 });
 
+test('a source that was changed is asked anew at once', async () => {
+	const { ctx, id, service, setNow } = await lake();
+	await refresh(ctx, id);
+	const asked = service.asks.length;
+	setNow('2027-01-20T12:21:00Z');
+	await updateSource(ctx, 'invented-weather', { source: inventedSource({ name: 'Renamed' }) });
+	expect(await refresh(ctx, id)).toMatchObject({ status: 'done', name: 'Renamed' });
+	expect(service.asks.length).toBeGreaterThan(asked);
+});
+
 test('validators are kept, and an unchanged answer leaves the forecast as old as it is', async () => {
 	const validators = { etag: '"one"', lastModified: null, of: 'address' };
 	const { ctx, id, service, setNow } = await lake(measuredAsColdAs(-8, { validators }));

@@ -39,9 +39,16 @@ function tooSoon({ source }: Asking, until: Date): Refusal {
 	return { kind: 'holds', until, text };
 }
 
-/** Until when the last answer is not to be asked for again; `null` when it may be. */
-function holdsUntil(now: Date, { source }: Asking, state: FetchState | undefined): Date | null {
-	if (!state?.last_success_at || state.failures > 0) return null;
+/**
+ * Until when the last answer is not to be asked for again; `null` when it may be, as after a change of
+ * the source, which makes its uses due at once.
+ */
+function holdsUntil(
+	now: Date,
+	{ source, use }: Asking,
+	state: FetchState | undefined
+): Date | null {
+	if (!state?.last_success_at || state.failures > 0 || use.next_at === null) return null;
 	const shortest_ms = source.limits.minInterval_min * 60_000;
 	const until_ms = Math.max(
 		Date.parse(state.last_success_at) + shortest_ms,
