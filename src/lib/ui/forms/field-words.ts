@@ -28,14 +28,32 @@ const WORDS: Readonly<Record<string, string>> = {
 	mass: 'Mass',
 	use: 'Row of the charts',
 	parked: 'Hours in one place',
-	wetCracks: 'Wet cracks'
+	wetCracks: 'Wet cracks',
+	address: 'Address',
+	headers: 'Headers',
+	key: 'Key',
+	station: 'Station',
+	attribution: 'Whose data they are',
+	attributionUrl: 'A link for that',
+	licence: 'Licence',
+	perDay: 'Calls a day',
+	'map.time.path': 'Where the times stand',
+	'map.time.zoneName': 'The zone',
+	'map.rows': 'Where the records stand',
+	'map.air': 'Air temperature',
+	'map.min': 'Lowest of the day',
+	'map.max': 'Highest of the day',
+	'map.precipitation': 'Precipitation',
+	'map.snowfall': 'Snowfall',
+	'map.landSnow': 'Snow depth on land',
+	'map.wind': 'Wind speed'
 };
 
 /** What a field is called in a list of things to mend. @example fieldWords('holes.1.total_cm') // => 'Hole 2, whole ice' */
 export function fieldWords(field: string): string | null {
 	const hole = /^holes\.(\d+)\.?(.*)$/.exec(field);
 	const stem = (hole?.[2] ?? field).replace(/_.*$/, '');
-	const words = WORDS[stem] ?? null;
+	const words = WORDS[stem] ?? WORDS[stem.replace(/\.[^.]*$/, '')] ?? null;
 	if (!hole) return words;
 	const number = `Hole ${Number(hole[1]) + 1}`;
 	return words === null ? number : `${number}, ${words.toLowerCase()}`;

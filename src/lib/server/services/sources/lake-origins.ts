@@ -1,0 +1,30 @@
+import type { Context } from '../../context.ts';
+import { listLakeSourceRows } from '../../storage/lake-sources.ts';
+import { refreshState, type SourceProgress } from '../refresh/refresh-lake.ts';
+import { failingOf, type Failing } from './failing.ts';
+import { getLakeOrder, type LakeOrigin } from './lake-order.ts';
+
+type SourceOrigin = Extract<LakeOrigin, { kind: 'source' }>;
+
+/** One origin of a lake's weather with how it does. */
+export type OriginOverview =
+	{ kind: 'csv' } | (SourceOrigin & { failing: Failing | null; progress: SourceProgress | null });
+
+/** Where a lake's weather comes from, the most trusted first, and how each does. @throws LakeNotFound */
+export async function lakeOrigins(ctx: Context, lakeId: string): Promise<OriginOverview[]> {
+	const order = await getLakeOrder(ctx, lakeId);
+	const state = await refreshState(ctx, lakeId);
+	const rows = await listLakeSourceRows(ctx.db, lakeId);
+	return Promise.all(
+		order.map(async (origin): Promise<OriginOverview> => {
+			if (origin.kind === 'csv') return origin;
+			const row = rows.find(({ source_id }) => source_id === origin.source);
+			const progress = state.sources.find(({ source }) => source === origin.source);
+			return {
+				...origin,
+				failing: row ? await failingOf(ctx, row) : null,
+				progress: progress ?? null
+			};
+		})
+	);
+}
