@@ -5,14 +5,25 @@ import { lakeView } from '#lib/server/services/lake-view.ts';
 import { storedWeather } from '#lib/server/services/stored-weather.ts';
 import { formValues } from '#lib/ui/forms/form-input.ts';
 import { found } from '../found.ts';
+import { upkeepOf } from '../upkeep.ts';
 import { lookAt } from './look-at.ts';
+import { originActions } from './origin-actions.ts';
+import { originsOf } from './origins-of.ts';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ params, locals }) => {
-	const { lake, record, winter } = await found(lakeView(locals.context, params.lake));
+export const load: PageServerLoad = async ({ params, locals, url }) => {
+	const view = await found(lakeView(locals.context, params.lake));
+	const { lake, record, winter } = view;
+	const { searchParams: asked } = url;
+	const removed = asked.get('removed');
 	return {
 		lake,
 		winter,
+		upkeep: upkeepOf(view),
+		...(await originsOf(locals.context, lake)),
+		done: asked.get('done'),
+		added: asked.get('stored'),
+		removed: removed === null ? null : { id: removed, at: asked.get('at') ?? '0' },
 		hasFreezeUp: record.freezeUpOn !== null,
 		stored: await found(storedWeather(locals.context, params.lake)),
 		choices: columnChoices()
@@ -23,6 +34,7 @@ export const load: PageServerLoad = async ({ params, locals }) => {
 const LARGEST_BYTES = 64_000_000;
 
 export const actions: Actions = {
+	...originActions,
 	/** Says what a file is taken for; stores nothing. With script only its first 64 kB come here. */
 	look: async ({ params, request, locals }) => {
 		const form = await request.formData();
