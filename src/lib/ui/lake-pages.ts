@@ -1,9 +1,26 @@
-/** The pages where a lake's facts go in: how links to them read, and how they are headed. */
-export const LAKE_PAGES = [
-	{ path: 'readings', label: 'Readings', title: 'Readings' },
-	{ path: 'weather', label: 'Weather', title: 'Weather' },
-	{ path: 'winter', label: 'Freeze-up', title: 'Freeze-up and events' },
-	{ path: 'loads', label: 'Loads', title: 'Loads' },
-	{ path: 'how-good', label: 'How good', title: 'How good was it' },
-	{ path: 'edit', label: 'Edit', title: 'The lake itself' }
-] as const;
+/** Whether a page answers one of the three questions, tells of places, or takes facts in. */
+export type LakePageGroup = 'question' | 'place' | 'record';
+
+export interface LakePageLink {
+	path: string;
+	/** How links to it read. */
+	label: string;
+	/** How it is headed. */
+	title: string;
+	group: LakePageGroup;
+}
+
+/** The pages of a lake, in the order of their links. */
+export const LAKE_PAGES: readonly LakePageLink[] = [
+	{ path: 'readings', label: 'Readings', title: 'Readings', group: 'record' },
+	{ path: 'weather', label: 'Weather', title: 'Weather', group: 'record' },
+	{ path: 'winter', label: 'Freeze-up', title: 'Freeze-up and events', group: 'record' },
+	{ path: 'loads', label: 'Loads', title: 'Loads', group: 'record' },
+	{ path: 'how-good', label: 'How good', title: 'How good was it', group: 'record' },
+	{ path: 'edit', label: 'Edit', title: 'The lake itself', group: 'record' }
+];
+
+/** The links of one group. */
+export function lakePagesOf(group: LakePageGroup): LakePageLink[] {
+	return LAKE_PAGES.filter((page) => page.group === group);
+}
