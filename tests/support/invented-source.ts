@@ -166,3 +166,17 @@ export async function orderOf(
 	const uses = order.map((source) => ({ source, ...changes }));
 	return setLakeOrder(ctx, lakeId, lakeOrderInput.parse({ order: uses }));
 }
+
+/** A use of a source as it stands, to store answers for. */
+export async function askingOf({ db }: Context, useId = 1) {
+	const row = await db
+		.selectFrom('lake_source')
+		.innerJoin('source', 'source.id', 'lake_source.source_id')
+		.innerJoin('lake', 'lake.id', 'lake_source.lake_id')
+		.selectAll('lake_source')
+		.select(['config', 'latitude', 'longitude'])
+		.where('lake_source.id', '=', useId)
+		.executeTakeFirstOrThrow();
+	const { config, latitude, longitude, ...use } = row;
+	return { use, asked: { useId, config, station: use.station, latitude, longitude } };
+}

@@ -10,7 +10,7 @@ import { listWeather } from '../../../src/lib/server/services/weather-csv.ts';
 import { updateLakeSourceRow } from '../../../src/lib/server/storage/lake-sources.ts';
 import { markForJoining } from '../../../src/lib/server/storage/joined-days.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
-import { hoursFrom, orderOf, useSource } from '../../support/invented-source.ts';
+import { askingOf, hoursFrom, orderOf, useSource } from '../../support/invented-source.ts';
 import { inPieces } from '../../support/winter-csv.ts';
 
 const CSV = 'date,tmean_c,precip_mm\n2027-01-01,-4,2\n2027-01-02,-6,0\n';
@@ -28,7 +28,7 @@ async function lakeWithSource(facts: Record<string, unknown> = {}) {
 async function bring(ctx: Context, id: string, from: string, air: readonly (number | null)[]) {
 	const hours = hoursFrom(`${from}T00:00:00Z`, air, { precipitation_kg_m2: 0.25 });
 	const to = '2027-01-31';
-	await storeHistory(ctx.db, { id: 1, lake_id: id }, { hours, days: [] }, { from, to });
+	await storeHistory(ctx.db, await askingOf(ctx), { hours, days: [] }, { from, to });
 	await joinChanged(ctx, id);
 }
 

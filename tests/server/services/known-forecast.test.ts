@@ -23,7 +23,7 @@ async function lakeWithSource() {
 /** A forecast of one temperature for so many days from its own day on. */
 async function issue(ctx: Context, issuedAt: string, air_degC: number | null, days = 5, use = 1) {
 	const from = issuedAt.slice(0, 10);
-	await storeIssue(ctx.db, {
+	const issued = {
 		lakeSourceId: use,
 		issuedAt: new Date(issuedAt),
 		correction_K: 0,
@@ -32,7 +32,8 @@ async function issue(ctx: Context, issuedAt: string, air_degC: number | null, da
 			const { source: _source, ...day } = weatherDay(addDays(from, index), { air_degC });
 			return day;
 		})
-	});
+	};
+	await ctx.db.transaction().execute((tx) => storeIssue(tx, issued));
 }
 
 async function known(

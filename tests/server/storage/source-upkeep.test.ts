@@ -66,7 +66,7 @@ test('of old forecasts the last of each day is kept, of the last fortnight all',
 			place_m: null,
 			days: []
 		};
-		await storeIssue(db, issue);
+		await db.transaction().execute((tx) => storeIssue(tx, issue));
 	}
 	await pruneIssues(db, 1, now);
 	const { rows } = await sql<{ issued_at: string }>`

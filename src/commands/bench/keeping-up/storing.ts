@@ -6,7 +6,7 @@ import { createLake, newLake } from '#lib/server/services/lakes.ts';
 import { storeHistory } from '#lib/server/services/refresh/store-history.ts';
 import { newSource } from '#lib/server/services/sources/input.ts';
 import { lakeOrderInput, setLakeOrder } from '#lib/server/services/sources/lake-order.ts';
-import { createSource } from '#lib/server/services/sources/sources.ts';
+import { createSource, openSource } from '#lib/server/services/sources/sources.ts';
 import { median } from '../median-time.ts';
 import { inventedSource } from './invented-service.ts';
 
@@ -48,9 +48,12 @@ async function storeWinter(ctx: Context, lake: number): Promise<number> {
 	const order = [{ source: 'invented-service' }];
 	await setLakeOrder(ctx, id, lakeOrderInput.parse({ order }));
 	const hours = winterHours(lake);
+	const config = (await openSource(ctx, 'invented-service'))?.row.config ?? '';
+	const { latitude, longitude } = facts;
+	const asked = { useId: lake, config, station: null, latitude, longitude };
+	const storing = { use: { id: lake, lake_id: id }, asked };
 	const start_ms = performance.now();
-	const use = { id: lake, lake_id: id };
-	await storeHistory(ctx.db, use, { hours, days: [] }, { from: FIRST, to: LAST });
+	await storeHistory(ctx.db, storing, { hours, days: [] }, { from: FIRST, to: LAST });
 	return (hours.length * 1000) / (performance.now() - start_ms);
 }
 

@@ -5,7 +5,8 @@ import type { LakeFacts } from '#lib/model/lake.ts';
 import type { ChartSet } from '#lib/model/load-case.ts';
 import type { Context } from '../context.ts';
 import { markAllForJoining } from '../storage/joined-days.ts';
-import { forgetBrought, listAllUses } from '../storage/lake-sources.ts';
+import { forgetBrought } from '../storage/forget-brought.ts';
+import { listAllUses } from '../storage/lake-sources.ts';
 import * as storage from '../storage/lakes.ts';
 import { between, name, orUnknown } from './fields.ts';
 import { changeTimeZone } from './hourly-days.ts';
@@ -121,19 +122,24 @@ export async function updateLake(
 	const before = await getLake(ctx, id);
 	const { meanDepth_m, timeZone, chartSet, ...same } = { ...before, ...change };
 	const { latitude, longitude } = same;
-	await storage.updateLakeRow(ctx.db, id, {
-		name: same.name,
-		latitude,
-		longitude,
-		elevation_m: same.elevation_m,
-		area_km2: same.area_km2,
-		mean_depth_m: meanDepth_m,
-		water: same.water,
-		chart_set: chartSet
+	await ctx.db.transaction().execute(async (tx) => {
+		await storage.updateLakeRow(tx, id, {
+			name: same.name,
+			latitude,
+			longitude,
+			elevation_m: same.elevation_m,
+			area_km2: same.area_km2,
+			mean_depth_m: meanDepth_m,
+			water: same.water,
+			chart_set: chartSet
+		});
+		// What sources brought is another place's weather; they are asked anew. Imported files stay.
+		if (distance_m(before, same) > SAME_PLACE_M) {
+			await forgetBrought(tx, await listAllUses(tx, id));
+		}
 	});
 	const zone = timeZone ?? timeZoneAt(latitude, longitude);
 	if (zone !== before.timeZone) await changeTimeZone(ctx, id, zone);
-	if (distance_m(before, same) > SAME_PLACE_M) await forgetPlace(ctx, id);
 	// The correction of a source's temperatures rests on the lake's elevation.
 	if (same.elevation_m !== before.elevation_m) await markAllForJoining(ctx.db, id);
 	await joinChanged(ctx, id);
@@ -142,12 +148,6 @@ export async function updateLake(
 
 /** A position put right by less than this has the same weather. Our choice. */
 const SAME_PLACE_M = 2000;
-
-/** What sources brought is another place's weather; they are asked anew. Imported files stay. */
-async function forgetPlace({ db }: Context, lakeId: string): Promise<void> {
-	await markAllForJoining(db, lakeId);
-	for (const { id } of await listAllUses(db, lakeId)) await forgetBrought(db, id);
-}
 
 /** Hides the lake and all that belongs to it until {@link restoreLake}. */
 export async function deleteLake(ctx: Context, id: string): Promise<void> {

@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely';
+import { sql, type Kysely, type Transaction } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues } from '#lib/model/hours-to-days.ts';
 import type { Database } from './schema.ts';
@@ -16,23 +16,19 @@ export interface Issue {
 }
 
 /** Keeps a forecast; the same issue again replaces it. */
-export async function storeIssue(db: Kysely<Database>, issue: Issue): Promise<void> {
+export async function storeIssue(tx: Transaction<Database>, issue: Issue): Promise<void> {
 	const { lakeSourceId, issuedAt, correction_K, place_m, days } = issue;
 	const key = { lake_source_id: lakeSourceId, issued_at: issuedAt.toISOString() };
 	const facts = { correction_K, station_elevation_m: place_m };
-	await db.transaction().execute(async (tx) => {
-		const { id } = await tx
-			.insertInto('forecast_issue')
-			.values({ ...key, ...facts })
-			.onConflict((conflict) =>
-				conflict.columns(['lake_source_id', 'issued_at']).doUpdateSet(facts)
-			)
-			.returning('id')
-			.executeTakeFirstOrThrow();
-		await tx.deleteFrom('forecast_day').where('issue_id', '=', id).execute();
-		const rows = days.map((day) => ({ issue_id: id, ...toDayColumns(day) }));
-		if (rows.length > 0) await tx.insertInto('forecast_day').values(rows).execute();
-	});
+	const { id } = await tx
+		.insertInto('forecast_issue')
+		.values({ ...key, ...facts })
+		.onConflict((conflict) => conflict.columns(['lake_source_id', 'issued_at']).doUpdateSet(facts))
+		.returning('id')
+		.executeTakeFirstOrThrow();
+	await tx.deleteFrom('forecast_day').where('issue_id', '=', id).execute();
+	const rows = days.map((day) => ({ issue_id: id, ...toDayColumns(day) }));
+	if (rows.length > 0) await tx.insertInto('forecast_day').values(rows).execute();
 }
 
 /** Days that all issues are kept; of older days the last issue is, for as many years. */

@@ -1,4 +1,4 @@
-import type { Kysely, Selectable, Updateable } from 'kysely';
+import type { Kysely, Selectable, Transaction, Updateable } from 'kysely';
 import type { Database, Flag } from './schema.ts';
 import type { LakeSourceTable } from './source-schema.ts';
 
@@ -26,31 +26,12 @@ export function listAllUses(db: Kysely<Database>, lakeId: string): Promise<LakeS
 	return db.selectFrom('lake_source').selectAll().where('lake_id', '=', lakeId).execute();
 }
 
-/** Lets go what a use has brought, where it is another place's, so that it is asked for anew. */
-export async function forgetBrought(db: Kysely<Database>, id: number): Promise<void> {
-	await db.transaction().execute(async (tx) => {
-		for (const table of [
-			'source_hour',
-			'source_day',
-			'forecast_issue',
-			'forecast_hour',
-			'fetch_state'
-		] as const) {
-			await tx.deleteFrom(table).where('lake_source_id', '=', id).execute();
-		}
-		const nothing = { asked_from: null, next_at: null, has_precipitation: null };
-		const nowhere = {
-			station_name: null,
-			station_latitude: null,
-			station_longitude: null,
-			station_elevation_m: null
-		};
-		await tx
-			.updateTable('lake_source')
-			.set({ ...nothing, ...nowhere })
-			.where('id', '=', id)
-			.execute();
-	});
+/** Every use that a lake, deleted or not, makes or has made of a source. */
+export function listAllUsesOfSource(
+	db: Kysely<Database>,
+	sourceId: string
+): Promise<LakeSourceRow[]> {
+	return db.selectFrom('lake_source').selectAll().where('source_id', '=', sourceId).execute();
 }
 
 /** Every use of a source, by lakes that are not deleted. */
@@ -125,30 +106,28 @@ export async function countRevision(db: Kysely<Database>, lakeId: string): Promi
 
 /** Replaces a lake's order of trust. What a source that falls out has brought is kept, unused. */
 export async function writeTrust(
-	db: Kysely<Database>,
+	tx: Transaction<Database>,
 	lakeId: string,
 	used: readonly UsedSource[],
 	csvPosition: number
 ): Promise<void> {
-	await db.transaction().execute(async (tx) => {
+	await tx
+		.updateTable('lake_source')
+		.set({ position: null })
+		.where('lake_id', '=', lakeId)
+		.execute();
+	for (const [position, { sourceId, correctsElevation, station }] of used.entries()) {
+		const values = { position, corrects_elevation: correctsElevation, station };
 		await tx
-			.updateTable('lake_source')
-			.set({ position: null })
-			.where('lake_id', '=', lakeId)
+			.insertInto('lake_source')
+			.values({ lake_id: lakeId, source_id: sourceId, ...values })
+			.onConflict((conflict) => conflict.columns(['lake_id', 'source_id']).doUpdateSet(values))
 			.execute();
-		for (const [position, { sourceId, correctsElevation, station }] of used.entries()) {
-			const values = { position, corrects_elevation: correctsElevation, station };
-			await tx
-				.insertInto('lake_source')
-				.values({ lake_id: lakeId, source_id: sourceId, ...values })
-				.onConflict((conflict) => conflict.columns(['lake_id', 'source_id']).doUpdateSet(values))
-				.execute();
-		}
-		await tx
-			.insertInto('csv_trust')
-			.values({ lake_id: lakeId, position: csvPosition })
-			.onConflict((conflict) => conflict.column('lake_id').doUpdateSet({ position: csvPosition }))
-			.execute();
-		await countRevision(tx, lakeId);
-	});
+	}
+	await tx
+		.insertInto('csv_trust')
+		.values({ lake_id: lakeId, position: csvPosition })
+		.onConflict((conflict) => conflict.column('lake_id').doUpdateSet({ position: csvPosition }))
+		.execute();
+	await countRevision(tx, lakeId);
 }

@@ -5,7 +5,12 @@ import { joinChanged } from '../../../../src/lib/server/services/joining.ts';
 import { importWeather } from '../../../../src/lib/server/services/import-weather.ts';
 import { listAllUses } from '../../../../src/lib/server/storage/lake-sources.ts';
 import { freshContext, inventedLake } from '../../../support/fresh-context.ts';
-import { hoursFrom, inventedSource, useSource } from '../../../support/invented-source.ts';
+import {
+	askingOf,
+	hoursFrom,
+	inventedSource,
+	useSource
+} from '../../../support/invented-source.ts';
 import { inPieces } from '../../../support/winter-csv.ts';
 
 const NOW = '2027-01-20T12:00:00Z';
@@ -19,7 +24,8 @@ async function faults(air: readonly (number | null)[], csv: string | null = null
 	const [use] = await listAllUses(ctx.db, id);
 	if (!use) throw new Error('the lake has no source');
 	const hours = hoursFrom('2027-01-10T00:00:00Z', air).filter(({ air_degC }) => air_degC !== null);
-	await storeHistory(ctx.db, use, { hours, days: [] }, { from: '2027-01-10', to: '2027-01-20' });
+	const span = { from: '2027-01-10', to: '2027-01-20' };
+	await storeHistory(ctx.db, await askingOf(ctx), { hours, days: [] }, span);
 	await joinChanged(ctx, id);
 	return faultsOverTime(ctx, use, inventedSource(), 'Etc/UTC');
 }

@@ -1,4 +1,5 @@
 import type { Context } from '../../context.ts';
+import { storeAsAsked, type AskedOf } from '../../storage/as-asked.ts';
 import { addLogEntry } from '../../storage/fetch-log.ts';
 import { readFetchStates } from '../../storage/fetch-states.ts';
 import type { LakeSourceRow } from '../../storage/lake-sources.ts';
@@ -22,21 +23,30 @@ export interface Asking {
 	lake: LakeRecord;
 	use: LakeSourceRow;
 	source: WeatherSource;
+	/** What its answers are stored for. */
+	asked: AskedOf;
 	key: string | null;
 	isOnDemand: boolean;
 	pace: Pace;
 	signal: AbortSignal;
 }
 
+/** What it takes to store an answer. */
+export interface Storing {
+	use: Pick<LakeSourceRow, 'id' | 'lake_id'>;
+	asked: AskedOf;
+}
+
 export type Asked =
 	| { kind: 'answered'; answer: SourceAnswer; faults: readonly Fault[] }
 	| { kind: 'refused'; refusal: Refusal }
-	| { kind: 'stopped' };
+	/** Broken off, or source, station or place were changed meanwhile: nothing of it is stored. */
+	| { kind: 'stopped' | 'outdated' };
 
 /** What is done with an answer. */
 export interface Taking {
 	/** Tells how many hours and days it stored. */
-	store: (answer: SourceAnswer) => Promise<number>;
+	store: (answer: SourceAnswer) => Promise<number | 'outdated'>;
 	/** Looks at what is stored then. */
 	moreFaults: () => Promise<Fault[]>;
 }
@@ -68,12 +78,18 @@ export async function askPart(
 	const duration_ms = Math.round(performance.now() - started_ms);
 	const on = ctx.now().toISOString().slice(0, 10);
 	const isStopped = signal.aborted;
-	await refetchable(ctx.db, async (db) => {
+	const noted = await refetchable(ctx.db, async (db) => {
 		await countCalls(db, asking.use.source_id, on, answer.calls);
-		if (!isStopped) await noteOutcome({ ...ctx, db }, asking, part, answer);
+		return isStopped
+			? null
+			: storeAsAsked(db, asking.asked, (tx) =>
+					noteOutcome({ ...ctx, db: tx }, asking, part, answer)
+				);
 	});
 	if (isStopped) return { kind: 'stopped' };
+	if (noted === 'outdated') return { kind: 'outdated' };
 	const stored = answer.outcome === 'ok' ? await store(answer) : 0;
+	if (stored === 'outdated') return { kind: 'outdated' };
 	const isAnswered = answer.outcome !== 'failed';
 	const faults = [...answer.faults, ...(isAnswered ? await moreFaults() : [])];
 	await log(ctx, asking, part, { ...answer, faults, stored, duration_ms });

@@ -1,5 +1,6 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
+import { storeAsAsked } from '../../storage/as-asked.ts';
 import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import type { Fault, Span } from '../../weather/source/contract.ts';
@@ -13,7 +14,8 @@ import { storeForecast } from './store-forecast.ts';
 import { storeHistory } from './store-history.ts';
 
 export interface Refreshed {
-	status: 'done' | 'failed' | 'notAsked' | 'stopped';
+	/** `outdated`: source, station or place were changed meanwhile; it has to be asked anew. */
+	status: 'done' | 'failed' | 'notAsked' | 'stopped' | 'outdated';
 	/** What was wrong, or why it was not asked, in sentences. */
 	sentences: string[];
 	refusal: Refusal | null;
@@ -29,7 +31,7 @@ export async function refreshUse(
 	onProgress: OnProgress = () => {}
 ): Promise<Refreshed> {
 	const { plan, tooSoon } = await planFor(ctx, asking);
-	const told: Told = { faults: [], refusal: tooSoon, isFailed: false };
+	const told: Told = { faults: [], refusal: tooSoon, isFailed: false, isOutdated: false };
 	const progress = countDays(plan.history, onProgress);
 	const [fresh, missing] = [
 		plan.history.slice(0, plan.newSpans),
@@ -37,8 +39,8 @@ export async function refreshUse(
 	];
 	// The day that runs is told by what was measured of it, and by the forecast for the rest.
 	const isNewTold = await askSpans(ctx, asking, told, fresh, progress);
-	if (plan.forecast) hear(told, await askForecast(ctx, asking, plan.forecast));
-	if (isNewTold && (await askSpans(ctx, asking, told, missing, progress))) {
+	if (plan.forecast && !told.isOutdated) hear(told, await askForecast(ctx, asking, plan.forecast));
+	if (isNewTold && !told.isOutdated && (await askSpans(ctx, asking, told, missing, progress))) {
 		await noteAskedFrom(ctx, asking, plan.wantedFrom);
 	}
 	return asRefreshed(told, asking.signal);
@@ -48,13 +50,17 @@ interface Told {
 	faults: Fault[];
 	refusal: Refusal | null;
 	isFailed: boolean;
+	isOutdated: boolean;
 }
 
 /** False when nothing more of the same is to be asked now. */
 function hear(told: Told, asked: Asked): boolean {
-	if (asked.kind === 'stopped') return false;
 	if (asked.kind === 'refused') {
 		told.refusal = asked.refusal;
+		return false;
+	}
+	if (asked.kind !== 'answered') {
+		told.isOutdated ||= asked.kind === 'outdated';
 		return false;
 	}
 	told.faults.push(...asked.faults);
@@ -62,11 +68,13 @@ function hear(told: Told, asked: Asked): boolean {
 	return asked.answer.outcome !== 'failed';
 }
 
-function asRefreshed({ faults, refusal, isFailed }: Told, signal: AbortSignal): Refreshed {
+function asRefreshed(told: Told, signal: AbortSignal): Refreshed {
+	const { faults, refusal, isFailed, isOutdated } = told;
 	const sentences = [
 		...new Set([...faults, ...(refusal ? [refusal] : [])].map(({ text }) => text))
 	];
 	if (signal.aborted) return { status: 'stopped', sentences, refusal };
+	if (isOutdated) return { status: 'outdated', sentences, refusal };
 	if (isFailed) return { status: 'failed', sentences, refusal };
 	return { status: refusal ? 'notAsked' : 'done', sentences, refusal };
 }
@@ -110,7 +118,7 @@ function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): 
 	const { use, source, lake } = asking;
 	return askPart(ctx, asking, 'history', span, {
 		async store(answer) {
-			const stored = await storeHistory(ctx.db, use, answer, span);
+			const stored = await storeHistory(ctx.db, asking, answer, span);
 			await joinChanged(ctx, use.lake_id);
 			return stored;
 		},
@@ -120,16 +128,18 @@ function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): 
 
 function askForecast(ctx: Context, asking: Asking, span: Span): Promise<Asked> {
 	return askPart(ctx, asking, 'forecast', span, {
-		store: (answer) => storeForecast(ctx, asking.use, answer),
+		store: (answer) => storeForecast(ctx, asking, answer),
 		moreFaults: async () => []
 	});
 }
 
 /** Before this day nothing has been asked for. */
-async function noteAskedFrom(ctx: Context, { use }: Asking, on: IsoDate): Promise<void> {
+async function noteAskedFrom(ctx: Context, { use, asked }: Asking, on: IsoDate): Promise<void> {
 	const before = (await findLakeSourceRow(ctx.db, use.id))?.asked_from ?? null;
 	if (before !== null && before <= on) return;
-	await refetchable(ctx.db, (db) => updateLakeSourceRow(db, use.id, { asked_from: on }));
+	await refetchable(ctx.db, (db) =>
+		storeAsAsked(db, asked, (tx) => updateLakeSourceRow(tx, use.id, { asked_from: on }))
+	);
 }
 
 function length({ from, to }: Span): number {

@@ -1,10 +1,10 @@
 import type { Context } from '../../context.ts';
+import { storeAsAsked } from '../../storage/as-asked.ts';
 import { readFetchStates } from '../../storage/fetch-states.ts';
 import {
 	findLakeSourceRow,
 	listUsesOfSource,
-	updateLakeSourceRow,
-	type LakeSourceRow
+	updateLakeSourceRow
 } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import { getLake } from '../lakes.ts';
@@ -42,11 +42,12 @@ export async function runJob(
 			Object.assign(progress, { doneDays, wantedDays });
 		})
 	);
-	if (refreshed.status !== 'stopped') {
-		await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
-	}
-	progress.sentences = refreshed.sentences;
-	progress.status = refreshed.status;
+	const { status, sentences } = refreshed;
+	// What a person has just corrected is asked in its new form at once.
+	if (status === 'outdated') return runJob(ctx, job, pace, signal);
+	if (status !== 'stopped') await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
+	progress.sentences = sentences;
+	progress.status = status;
 }
 
 /** Pages may show what stood before while the schedule works, and never to who asked for what is new. */
@@ -77,12 +78,16 @@ async function askingFor(
 	const open = await openSource(ctx, use.source_id);
 	if (!open || open.row.is_on === 0) {
 		// Setting it up anew makes it due at once.
-		await dueAgain(ctx, { use }, later(ctx.now(), LONGEST_WAIT_MIN));
+		const next_at = later(ctx.now(), LONGEST_WAIT_MIN).toISOString();
+		await refetchable(ctx.db, (db) => updateLakeSourceRow(db, useId, { next_at }));
 		return null;
 	}
 	const lake = await getLake(ctx, use.lake_id);
 	const { source, key } = open;
-	return { lake, use, source, key, isOnDemand, pace, signal };
+	const { latitude, longitude } = lake;
+	const { station } = use;
+	const asked = { useId, config: open.row.config, station, latitude, longitude };
+	return { lake, use, source, asked, key, isOnDemand, pace, signal };
 }
 
 /** When it is due: before it is asked as if all went well, lest a crash make it asked without end. */
@@ -120,7 +125,9 @@ function later(at: Date, minutes: number): Date {
 	return new Date(at.getTime() + minutes * 60_000);
 }
 
-async function dueAgain(ctx: Context, { use }: { use: LakeSourceRow }, at: Date): Promise<void> {
-	const change = { next_at: at.toISOString() };
-	await refetchable(ctx.db, (db) => updateLakeSourceRow(db, use.id, change));
+/** A change of the source meanwhile has made it due at once, and that stands. */
+async function dueAgain(ctx: Context, { use, asked }: Asking, at: Date): Promise<void> {
+	await refetchable(ctx.db, (db) =>
+		storeAsAsked(db, asked, (tx) => updateLakeSourceRow(tx, use.id, { next_at: at.toISOString() }))
+	);
 }

@@ -1,22 +1,26 @@
+import type { Transaction } from 'kysely';
 import { addDays } from '#lib/model/calendar.ts';
 import { dayFromHours, type DayValues, type WeatherHour } from '#lib/model/hours-to-days.ts';
 import { filledBy } from '#lib/model/joined-day.ts';
 import type { Context } from '../../context.ts';
+import { storeAsAsked } from '../../storage/as-asked.ts';
 import { pruneIssues, storeIssue } from '../../storage/forecasts.ts';
 import { refetchable } from '../../storage/refetchable.ts';
+import type { Database } from '../../storage/schema.ts';
 import { ROWS_AT_ONCE, readSourceHours, storeHours } from '../../storage/source-weather.ts';
 import type { SourceAnswer } from '../../weather/source/contract.ts';
 import { warmerDay, warmerHours } from '../elevation.ts';
 import { joinHours } from '../joining.ts';
 import { daySpan, localDay } from '../local-day.ts';
 import { readTrust, type Trust } from '../trust.ts';
+import type { Storing } from './ask-part.ts';
 
 /** Keeps a forecast with the time it was issued; the day that runs is completed by what was measured. */
 export async function storeForecast(
 	ctx: Context,
-	use: { id: number; lake_id: string },
+	{ use, asked }: Storing,
 	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'station'>
-): Promise<number> {
+): Promise<number | 'outdated'> {
 	const { hours, days } = answer;
 	if (hours.length + days.length === 0) return 0;
 	const trust = await readTrust(ctx, use.lake_id);
@@ -25,22 +29,21 @@ export async function storeForecast(
 	);
 	const place_m = answer.station?.elevation_m ?? null;
 	const correction_K = origin?.kind === 'source' ? origin.forecastCorrection_K(place_m) : 0;
-	await refetchable(ctx.db, async (db) => {
-		for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
-			await storeHours(db, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
-		}
-	});
 	const now = ctx.now();
-	const told = [
-		...(await daysOfHours(ctx, trust, use.id, hours.at(-1), correction_K)),
-		...days.map((day) => warmerDay(day, correction_K, trust.latitude))
-	];
 	const issuedAt = answer.issuedAt ?? now;
-	await refetchable(ctx.db, async (db) => {
-		await storeIssue(db, { lakeSourceId: use.id, issuedAt, correction_K, place_m, days: told });
-		await pruneIssues(db, use.id, now);
-	});
-	return hours.length + days.length;
+	const facts = { lakeSourceId: use.id, issuedAt, correction_K, place_m };
+	return refetchable(ctx.db, (db) =>
+		storeAsAsked(db, asked, async (tx) => {
+			for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
+				await storeHours(tx, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
+			}
+			const ofHours = await daysOfHours(tx, now, trust, use.id, hours.at(-1), correction_K);
+			const told = days.map((day) => warmerDay(day, correction_K, trust.latitude));
+			await storeIssue(tx, { ...facts, days: [...ofHours, ...told] });
+			await pruneIssues(tx, use.id, now);
+			return hours.length + days.length;
+		})
+	);
 }
 
 /**
@@ -48,23 +51,17 @@ export async function storeForecast(
  * stands where nobody has measured them yet.
  */
 async function daysOfHours(
-	ctx: Context,
+	tx: Transaction<Database>,
+	now: Date,
 	trust: Trust,
 	id: number,
 	last: WeatherHour | undefined,
 	correction_K: number
 ): Promise<DayValues[]> {
 	if (last === undefined) return [];
-	const now = ctx.now();
 	const first = daySpan(localDay(now, trust.timeZone), trust.timeZone);
-	const measured = await joinHours(ctx.db, trust, first.start_s, now.getTime() / 1000);
-	const brought = await readSourceHours(
-		ctx.db,
-		'forecast_hour',
-		[id],
-		first.start_s,
-		last.at_s + 1
-	);
+	const measured = await joinHours(tx, trust, first.start_s, now.getTime() / 1000);
+	const brought = await readSourceHours(tx, 'forecast_hour', [id], first.start_s, last.at_s + 1);
 	const hours = filledBy(measured, warmerHours(brought.get(id) ?? [], correction_K));
 	const days: DayValues[] = [];
 	for (let span = first; span.start_s <= last.at_s;) {

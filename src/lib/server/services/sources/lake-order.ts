@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import type { Context } from '../../context.ts';
 import { readIssueTimes } from '../../storage/forecasts.ts';
+import { forgetBrought } from '../../storage/forget-brought.ts';
 import { markAllForJoining } from '../../storage/joined-days.ts';
 import {
-	forgetBrought,
 	listAllUses,
 	listLakeSourceRows,
 	readCsvPosition,
@@ -107,14 +107,16 @@ export async function setLakeOrder(
 		correctsElevation: correctsElevation ? (1 as const) : (0 as const),
 		station
 	}));
-	const before = await listAllUses(ctx.db, lakeId);
-	await writeTrust(ctx.db, lakeId, rows, csvPosition);
-	const moved = before.filter(({ source_id, station }) =>
-		rows.some((row) => row.sourceId === source_id && row.station !== station)
-	);
-	// What it brought before is another station's.
-	for (const { id } of moved) await forgetBrought(ctx.db, id);
-	await markAllForJoining(ctx.db, lakeId);
+	await ctx.db.transaction().execute(async (tx) => {
+		const before = await listAllUses(tx, lakeId);
+		await writeTrust(tx, lakeId, rows, csvPosition);
+		const moved = before.filter(({ source_id, station }) =>
+			rows.some((row) => row.sourceId === source_id && row.station !== station)
+		);
+		// What it brought before is another station's.
+		await forgetBrought(tx, moved);
+		await markAllForJoining(tx, lakeId);
+	});
 	await joinChanged(ctx, lakeId);
 	nudgeSchedule(ctx);
 	return getLakeOrder(ctx, lakeId);

@@ -1,5 +1,7 @@
 import type { Context } from '../../context.ts';
+import { forgetBrought } from '../../storage/forget-brought.ts';
 import { markForSource } from '../../storage/joined-days.ts';
+import { listAllUsesOfSource } from '../../storage/lake-sources.ts';
 import { forgetValidatorsOf } from '../../storage/fetch-states.ts';
 import { listKeyedSources, readSourceKey, writeSourceKey } from '../../storage/source-keys.ts';
 import { forgetFailures, listSourceStates, type SourceState } from '../../storage/source-states.ts';
@@ -11,6 +13,7 @@ import { nudgeSchedule } from '../refresh/nudge.ts';
 import { readConfig } from './config.ts';
 import { hostsOfCalls } from './hosts.ts';
 import type { NewSource, SourceChange } from './input.ts';
+import { readsAlike } from './read-alike.ts';
 
 export interface SourceRecord {
 	id: string;
@@ -74,7 +77,8 @@ export async function createSource(
 
 /**
  * What is absent stays, the key too unless the new configuration sends it to another host. A changed
- * source is due at once; only a wait that the service asked for stands.
+ * source is due at once; only a wait that the service asked for stands. Where it is asked or read in
+ * another way, what it brought so far is forgotten, of every lake: it may have been read wrongly.
  */
 export async function updateSource(
 	ctx: Context,
@@ -83,15 +87,19 @@ export async function updateSource(
 ): Promise<SourceRecord> {
 	const row = await requireRow(ctx, id);
 	const { source, isOn, key } = change;
-	if (source && key === undefined && !keepsHosts(row, source))
-		await writeSourceKey(ctx.db, id, null);
-	if (key !== undefined) await writeSourceKey(ctx.db, id, key);
-	await storage.updateSourceRow(ctx.db, id, {
-		...(source ? { name: source.name, config: JSON.stringify({ ...source, id }) } : {}),
-		...(isOn === undefined ? {} : { is_on: isOn ? 1 : 0 })
+	await ctx.db.transaction().execute(async (tx) => {
+		if (source && key === undefined && !keepsHosts(row, source)) await writeSourceKey(tx, id, null);
+		if (key !== undefined) await writeSourceKey(tx, id, key);
+		await storage.updateSourceRow(tx, id, {
+			...(source ? { name: source.name, config: JSON.stringify({ ...source, id }) } : {}),
+			...(isOn === undefined ? {} : { is_on: isOn ? 1 : 0 })
+		});
+		await forgetFailures(tx, id);
+		if (source) await forgetValidatorsOf(tx, id);
+		if (source && !keepsReading(row, source)) {
+			await forgetBrought(tx, await listAllUsesOfSource(tx, id));
+		}
 	});
-	await forgetFailures(ctx.db, id);
-	if (source) await forgetValidatorsOf(ctx.db, id);
 	nudgeSchedule(ctx);
 	return getSource(ctx, id);
 }
@@ -126,6 +134,11 @@ function keepsHosts(row: storage.SourceRow, after: WeatherSource): boolean {
 	const { source: before } = readConfig(row);
 	const known = new Set(before ? hostsOfCalls(before.calls) : []);
 	return hostsOfCalls(after.calls).every((host) => known.has(host));
+}
+
+function keepsReading(row: storage.SourceRow, after: WeatherSource): boolean {
+	const { source: before } = readConfig(row);
+	return before !== null && readsAlike(before, after);
 }
 
 async function requireRow({ db }: Context, id: string): Promise<storage.SourceRow> {
