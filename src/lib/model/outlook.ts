@@ -28,6 +28,8 @@ export interface OutlookInput extends SiteEstimateInput {
 	loads: readonly LoadCase[];
 	minimums: readonly ChartMinimum[];
 	chartSet: ChartSet;
+	/** Readings of the ice that a track was made on: they move the estimate, and no status rests on them. */
+	drilledElsewhere?: readonly string[];
 	/** Today at the lake, where `asOf` lies behind it. */
 	now?: IsoDate;
 	/** How numbers enter the texts; metric without. */
@@ -98,7 +100,7 @@ function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 		iceOutOn: site.iceOutOn,
 		asOf: input.asOf,
 		warm,
-		drilled: drilledOf(asked, input.asOf),
+		drilled: drilledOf(asked, input),
 		dates: days.map(({ on }) => on),
 		pThaw: pThawOf(asked, input),
 		words
@@ -138,11 +140,17 @@ function conditionsOf({ warm, hasColdSnap }: Asked, { lake }: OutlookInput): Con
 	};
 }
 
-function drilledOf({ site, spells, setAside }: Asked, asOf: IsoDate): DrilledDay[] {
+function drilledOf(
+	{ site, spells, setAside }: Asked,
+	{ asOf, drilledElsewhere }: OutlookInput
+): DrilledDay[] {
 	const { readings, seasonWith } = site;
+	const isElsewhere = (id: string) => drilledElsewhere?.includes(id) === true;
 	return drilledDays({
 		asOf,
-		readings,
+		readings: readings.map((reading) =>
+			isElsewhere(reading.id) ? { ...reading, secondHand: true } : reading
+		),
 		doubtful: setAside,
 		warm: spells,
 		lookBack_d: LASTS_AMPLE_d,

@@ -5,8 +5,8 @@ import type { Context } from '../context.ts';
 import { outlookInput } from './lake-view.ts';
 import { getLake, type LakeRecord } from './lakes.ts';
 import { nextTurn } from './next-turn.ts';
-import { listReadings } from './readings.ts';
-import { MAIN_SITE } from './sites.ts';
+import { winterDaysOf } from './site-records.ts';
+import { getSite, MAIN_SITE } from './sites.ts';
 
 export interface HowGood {
 	lake: LakeRecord;
@@ -28,16 +28,17 @@ const MOST_WINTERS = 6;
 export async function howGood(
 	ctx: Context,
 	lakeId: string,
-	{ winter: asked }: { winter?: WinterId } = {}
+	{ winter: asked, site: askedSite = MAIN_SITE }: { winter?: WinterId; site?: string } = {}
 ): Promise<HowGood> {
 	const lake = await getLake(ctx, lakeId);
-	const taken = await listReadings(ctx, lakeId, MAIN_SITE);
-	const winters = [...new Set(taken.map(({ on }) => winterOf(on)))].toSorted().toReversed();
+	const site = await getSite(ctx, lakeId, askedSite);
+	const taken = (await winterDaysOf(ctx, lakeId, site)).readingDays;
+	const winters = [...new Set(taken.map(winterOf))].toSorted().toReversed();
 	const winter = asked ?? winters[0] ?? null;
 	const recent = winters.slice(0, MOST_WINTERS);
 	const told = new Map<WinterId, PredictedReading[]>();
 	for (const each of new Set([...(winter === null ? [] : [winter]), ...recent])) {
-		told.set(each, hindcast(await outlookInput(ctx, lakeId, { winter: each })));
+		told.set(each, hindcast(await outlookInput(ctx, lakeId, { winter: each, site: site.id })));
 		await nextTurn();
 	}
 	const readings = winter === null ? [] : (told.get(winter) ?? []);

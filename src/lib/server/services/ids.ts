@@ -9,11 +9,11 @@ export function newId(prefix: string, length = 10): string {
 }
 
 /** @example slug('Lake Årsjö (north)') // => 'lake-arsjo-north' */
-export function slug(name: string): string {
+export function slug(name: string, otherwise = 'lake'): string {
 	const plain = name
 		.normalize('NFKD')
 		.replace(/\p{M}/gu, '')
 		.toLowerCase()
 		.replace(/[^a-z0-9]+/g, '-');
-	return plain.slice(0, 40).replace(/^-+|-+$/g, '') || 'lake';
+	return plain.slice(0, 40).replace(/^-+|-+$/g, '') || otherwise;
 }

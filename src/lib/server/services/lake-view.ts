@@ -14,12 +14,12 @@ import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
 import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
-import { listReadings } from './readings.ts';
 import { siteMemory } from './site-memory.ts';
-import { MAIN_SITE } from './sites.ts';
+import { siteWinterOf } from './site-records.ts';
+import { getSite, MAIN_SITE } from './sites.ts';
 import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
 import { knownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
-import { getSiteWinter, listWinters } from './winters.ts';
+import { listWinters } from './winters.ts';
 
 export interface LakeView {
 	lake: LakeRecord;
@@ -31,6 +31,7 @@ export interface LakeView {
 	today: IsoDate;
 	asOf: IsoDate;
 	status: 'ok' | 'noWeather' | 'noFreezeUp' | 'beforeFreezeUp';
+	/** As the site's ice went through it: a track's begins with its parent's. */
 	record: SiteWinter;
 	readings: Reading[];
 	loads: LoadCase[];
@@ -95,10 +96,11 @@ async function gather(
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
 	const winters = await listWinters(ctx, lakeId, site);
 	const winter = options.winter ?? winterToShow(winters, today, options.asOf);
-	const record = await getSiteWinter(ctx, lakeId, site, winter);
+	const siteRecord = await getSite(ctx, lakeId, site);
+	const ice = await siteWinterOf(ctx, lakeId, siteRecord, winter);
+	const { record, readings } = ice;
 	const days = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
 	const asOf = options.asOf ?? defaultAsOf(record, days, today);
-	const readings = await listReadings(ctx, lakeId, site, winter);
 	const loads = await listLoads(ctx, lakeId);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const until = lastTold(options, record, asOf);
@@ -113,12 +115,13 @@ async function gather(
 		weather: known.days,
 		forecastIssuedOn: known.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
+		...(ice.workedOn.some((on) => on <= asOf) ? { drilledElsewhere: ice.fromParent } : {}),
 		loads,
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,
 		asOf,
 		until,
-		memory: await siteMemory(ctx, lakeId, site, lake, earlier),
+		memory: await siteMemory(ctx, lakeId, siteRecord, lake, earlier),
 		...(until > asOf || isForecastBefore(known.days, asOf)
 			? { past: await pastWeather(ctx, lakeId, winter, asOf) }
 			: {}),

@@ -3,7 +3,7 @@ import type { Context } from '../context.ts';
 import { parseReadings, type ParsedReadings } from './parse-readings.ts';
 import { HEADER, toRows } from './reading-rows.ts';
 import { addReadings, listReadings } from './readings.ts';
-import { requireSite } from './sites.ts';
+import { getSite } from './sites.ts';
 
 /** All of `readings` is stored, or nothing. */
 export interface ReadingsImport extends ParsedReadings {
@@ -32,7 +32,7 @@ export async function readingsFromCsv(
 	text: string,
 	{ dryRun = false }: { dryRun?: boolean } = {}
 ): Promise<ReadingsImport> {
-	await requireSite(ctx, lakeId, site);
+	await getSite(ctx, lakeId, site);
 	const { readings, problems, leftOut } = parseReadings(text);
 	if (problems.length > 0) return { status: 'refused', readings: [], ids: [], problems, leftOut };
 	if (dryRun) return { status: 'dryRun', readings, ids: [], problems, leftOut };

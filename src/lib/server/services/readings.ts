@@ -6,7 +6,7 @@ import { newId } from './ids.ts';
 import { getLake } from './lakes.ts';
 import { NotFound } from './not-found.ts';
 import { readingInput, type NewReading, type ReadingChange } from './reading-input.ts';
-import { requireSite } from './sites.ts';
+import { getSite } from './sites.ts';
 
 export class ReadingNotFound extends NotFound {
 	constructor(lakeId: string, id: string) {
@@ -21,7 +21,7 @@ export async function listReadings(
 	site: string,
 	winter?: WinterId
 ): Promise<Reading[]> {
-	await requireSite(ctx, lakeId, site);
+	await getSite(ctx, lakeId, site);
 	const [from, to] = winter === undefined ? [] : winterSpan(winter);
 	const span = from !== undefined && to !== undefined ? { from, to } : {};
 	return storage.listReadingRows(ctx.db, { lakeId, site, ...span });
@@ -42,7 +42,7 @@ export async function addReadings(
 	site: string,
 	readings: readonly NewReading[]
 ): Promise<string[]> {
-	await requireSite(ctx, lakeId, site);
+	await getSite(ctx, lakeId, site);
 	const withIds = readings.map((reading) => ({ id: newId('r'), ...reading }));
 	await storage.insertReadings(ctx.db, { lakeId, site, createdAt: ctx.now() }, withIds);
 	return withIds.map(({ id }) => id);

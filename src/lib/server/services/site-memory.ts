@@ -8,11 +8,11 @@ import {
 } from '#lib/model/ensemble/memory.ts';
 import type { LakeFacts } from '#lib/model/lake.ts';
 import type { Context } from '../context.ts';
-import { listReadingRows } from '../storage/readings.ts';
 import { readWeatherDays } from '../storage/weather-days.ts';
-import { readSiteWinter } from '../storage/winters.ts';
 import { ContentCache } from './content-cache.ts';
 import { nextTurn } from './next-turn.ts';
+import { siteWinterOf } from './site-records.ts';
+import type { SiteRecord } from './sites.ts';
 
 /** Older winters than these teach nothing more. */
 const WINTERS = 10;
@@ -25,7 +25,7 @@ const kept = new ContentCache<Evidence[]>(KEPT);
 export async function siteMemory(
 	ctx: Context,
 	lakeId: string,
-	site: string,
+	site: Pick<SiteRecord, 'id' | 'parent'>,
 	lake: LakeFacts,
 	earlier: readonly WinterId[]
 ): Promise<SiteMemory | null> {
@@ -43,13 +43,12 @@ export async function siteMemory(
 async function pastWinter(
 	ctx: Context,
 	lakeId: string,
-	site: string,
+	site: Pick<SiteRecord, 'id' | 'parent'>,
 	winter: WinterId
 ): Promise<PastWinter | null> {
-	const [from, to] = winterSpan(winter);
-	const readings = await listReadingRows(ctx.db, { lakeId, site, from, to });
+	const [, to] = winterSpan(winter);
+	const { record, readings } = await siteWinterOf(ctx, lakeId, site, winter);
 	if (readings.length === 0) return null;
-	const record = await readSiteWinter(ctx.db, { lakeId, site }, winter);
 	const { freezeUpOn, freezeUpBy, events } = record;
 	if (freezeUpOn === null) return null;
 	const weather = await readWeatherDays(ctx.db, lakeId, freezeUpOn, to);

@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { winterOf, winterSpan, addDays, type WinterId } from '#lib/model/calendar.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '../context.ts';
-import { listReadingRows } from '../storage/readings.ts';
 import { listWeatherMonths } from '../storage/weather-days.ts';
-import { listRecordedWinters, readSiteWinter, writeSiteWinter } from '../storage/winters.ts';
+import { readSiteWinter, writeSiteWinter } from '../storage/winters.ts';
 import { between, isoDate, orUnknown } from './fields.ts';
 import { joinChanged } from './joining.ts';
-import { requireSite } from './sites.ts';
+import { winterDaysOf } from './site-records.ts';
+import { getSite } from './sites.ts';
 
 const eventInput = z
 	.discriminatedUnion('kind', [
@@ -62,32 +62,43 @@ export async function getSiteWinter(
 	site: string,
 	winter: WinterId
 ): Promise<SiteWinter> {
-	await requireSite(ctx, lakeId, site);
+	await getSite(ctx, lakeId, site);
 	return readSiteWinter(ctx.db, { lakeId, site }, winter);
 }
 
-/** Replaces the whole record of `record.winter`. @throws LakeNotFound, SiteNotFound */
+/**
+ * Replaces the whole record of `record.winter`.
+ * @throws LakeNotFound, SiteNotFound; ZodError on days of freeze-up or ice-out of a track, which has none
+ */
 export async function saveSiteWinter(
 	ctx: Context,
 	lakeId: string,
 	site: string,
 	record: SiteWinter
 ): Promise<SiteWinter> {
-	await requireSite(ctx, lakeId, site);
+	const { kind } = await getSite(ctx, lakeId, site);
+	if (kind === 'track') trackDates.parse(record);
 	await writeSiteWinter(ctx.db, { lakeId, site }, record);
 	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
 }
 
 /** Winters with a recorded freeze-up, weather or a reading, newest first. */
 export async function listWinters(ctx: Context, lakeId: string, site: string): Promise<WinterId[]> {
-	await requireSite(ctx, lakeId, site);
+	const record = await getSite(ctx, lakeId, site);
 	await joinChanged(ctx, lakeId);
-	const recorded = await listRecordedWinters(ctx.db, { lakeId, site });
+	const known = await winterDaysOf(ctx, lakeId, record);
 	const months = await listWeatherMonths(ctx.db, lakeId);
-	const readings = await listReadingRows(ctx.db, { lakeId, site });
-	const days = [...months, ...readings.map(({ on }) => on)];
-	return [...new Set([...recorded, ...days.map(winterOf)])].toSorted().toReversed();
+	const days = [...months, ...known.readingDays];
+	return [...new Set([...known.winters, ...days.map(winterOf)])].toSorted().toReversed();
 }
+
+const notOfTrack = z.null('must be left out: a track has those of the site that it was made on');
+
+const trackDates = z.looseObject({
+	freezeUpOn: notOfTrack,
+	freezeUpBy: notOfTrack,
+	iceOutOn: notOfTrack
+});
 
 function reportOrder(record: z.output<typeof shape>, check: z.RefinementCtx): void {
 	const { freezeUpOn, freezeUpBy, iceOutOn, events } = record;

@@ -64,17 +64,3 @@ export async function deleteUnfinishedInvented(db: Kysely<Database>): Promise<vo
 		.where('weather_revision', '=', 0)
 		.execute();
 }
-
-export async function hasSite(
-	db: Kysely<Database>,
-	lakeId: string,
-	site: string
-): Promise<boolean> {
-	const found = await db
-		.selectFrom('site')
-		.select('id')
-		.where('lake_id', '=', lakeId)
-		.where('id', '=', site)
-		.executeTakeFirst();
-	return found !== undefined;
-}

@@ -1,6 +1,7 @@
 import { sql, type Kysely, type Migration } from 'kysely';
 import { day, real } from './column-checks.ts';
 import type { Database } from './schema.ts';
+import { sites } from './sites-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 
 /**
@@ -11,7 +12,8 @@ export const migrations: Record<string, Migration> = {
 	'0001-first-winter': { up: firstWinter },
 	'0002-second-hand': { up: secondHand },
 	'0003-weather-sources': { up: weatherSources },
-	'0004-forecast-elevation': { up: forecastElevation }
+	'0004-forecast-elevation': { up: forecastElevation },
+	'0006-sites': { up: sites }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

@@ -5,7 +5,7 @@ import type { SourceTables } from './source-schema.ts';
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
 export interface Database extends SourceTables {
 	lake: LakeTable;
-	site: { lake_id: string; id: string; name: string };
+	site: SiteTable;
 	winter: WinterTable;
 	site_event: SiteEventTable;
 	weather_day: WeatherDayTable;
@@ -40,6 +40,16 @@ export interface LakeTable {
 	/** Counts up with each change of the lake's weather, so that two imports cannot mix. */
 	weather_revision: Generated<number>;
 	created_at: ColumnType<InstantText, InstantText, never>;
+	deleted_at: InstantText | null;
+}
+
+export interface SiteTable {
+	lake_id: string;
+	id: string;
+	name: string;
+	kind: Generated<'basin' | 'bay' | 'track'>;
+	/** Of a track: the site whose ice it was before its first work. */
+	parent_id: string | null;
 	deleted_at: InstantText | null;
 }
 
@@ -106,6 +116,8 @@ export interface ReadingTable {
 	by_whom: string | null;
 	second_hand: Flag;
 	remark: string | null;
+	latitude: number | null;
+	longitude: number | null;
 	created_at: ColumnType<InstantText, InstantText, never>;
 	deleted_at: InstantText | null;
 }

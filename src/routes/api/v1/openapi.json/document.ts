@@ -8,6 +8,7 @@ import { winterInput } from '#lib/server/services/winters.ts';
 import { forecastQuery, readingsQuery, siteQuery, weatherQuery } from '../../query.ts';
 import * as answers from './answers.ts';
 import { answer, body, gone, operation } from './operation.ts';
+import { sites } from './site-paths.ts';
 import { sources } from './source-paths.ts';
 
 const lakePath = z.object({ lake: z.string() });
@@ -34,7 +35,7 @@ export function openApiDocument() {
 				'load charts. A forecast, not a permission: a drilled hole decides. Lengths are metres, ' +
 				"temperatures °C, days those of the lake's own calendar; null is unknown."
 		},
-		paths: { ...lakes(), ...records(), ...forecasts(), ...sources() },
+		paths: { ...lakes(), ...records(), ...forecasts(), ...sources(), ...sites() },
 		components: { schemas: { Columns: columnsInput } }
 	});
 }

@@ -1,0 +1,75 @@
+import type { IsoDate } from '../calendar.ts';
+import type { Reading } from '../reading.ts';
+import type { SiteEvent, SiteWinter } from '../site-winter.ts';
+
+/** What is known of one site's winter. */
+export interface SiteRecord {
+	record: SiteWinter;
+	readings: Reading[];
+}
+
+/** The winter of a track, told as if it were any site's. */
+export interface TrackRecord extends SiteRecord {
+	/** Readings of the ice that the track was made on. */
+	fromParent: string[];
+	/** Days of the track's own work, sorted. */
+	workedOn: IsoDate[];
+}
+
+/**
+ * Puts a track's winter together: until its first work it is its parent's ice, with all that happened
+ * to that and was drilled in it; from then on its own events and readings alone go on.
+ *
+ * Freeze-up and ice-out are the parent's, and water that opens there opens the track too: after it the
+ * track is its parent's new ice until it is worked on again. A reading that the parent has of a day of
+ * work tells the ice and no longer the snow. Our own rule; nothing published was found.
+ */
+export function trackWinter(parent: SiteRecord, own: SiteRecord): TrackRecord {
+	const workedOn = own.record.events.map(({ on }) => on).toSorted();
+	const opened = parent.record.events.filter(({ kind }) => kind === 'reopened').map(({ on }) => on);
+	const work = { workedOn, opened };
+	const shared = parent.readings.flatMap((reading) => sharedReading(reading, work));
+	const events = parent.record.events.filter(
+		(event) => event.kind === 'reopened' || !isWorked(event.on, work)
+	);
+	return {
+		record: { ...parent.record, events: byDay([...events, ...own.record.events]) },
+		readings: byDay([...shared, ...own.readings]),
+		fromParent: shared.map(({ id }) => id),
+		workedOn
+	};
+}
+
+interface Work {
+	workedOn: readonly IsoDate[];
+	/** Days on which the parent opened again. */
+	opened: readonly IsoDate[];
+}
+
+/** True when the track has been worked on by that day, it included, and did not open since. */
+function isWorked(on: IsoDate, { workedOn, opened }: Work): boolean {
+	return workedOn.some(
+		(work) => work <= on && !opened.some((again) => again > work && again <= on)
+	);
+}
+
+function sharedReading(reading: Reading, work: Work): Reading[] {
+	if (!isWorked(reading.on, work)) return [reading];
+	const earlier = { ...work, workedOn: work.workedOn.filter((on) => on < reading.on) };
+	return isWorked(reading.on, earlier) ? [] : [withoutSnow(reading)];
+}
+
+/** Holes that tell nothing else are left out. */
+function withoutSnow(reading: Reading): Reading {
+	const holes = reading.holes
+		.map((hole) => ({ ...hole, snow_m: null, slush_m: null, freeboard_m: null }))
+		.filter(
+			({ total_m, clear_m, white_m }) => total_m !== null || clear_m !== null || white_m !== null
+		);
+	return { ...reading, holes };
+}
+
+/** Things of the same day stay in their order. */
+function byDay<T extends Pick<SiteEvent, 'on'>>(things: T[]): T[] {
+	return things.toSorted((a, b) => (a.on < b.on ? -1 : Number(a.on > b.on)));
+}
