@@ -22,7 +22,7 @@ export interface GrowthProblem {
  * Clear ice at the end of each day, by a general-purpose integrator (Cash-Karp 4/5) over the rate
  * equations as a textbook writes them. Shares nothing with the model but the constants' values:
  *
- *   dh/dt = (q - q_w)/(916 × 334000),  q = (R_sky/H - T)/(h_s/k_s + w/2.0 + h/2.24 + 1/H)
+ *   dh/dt = (q - q_w)/(916 × 334000),  q = (min(1, -T) R_sky/H - T)/(h_s/k_s + w/2.0 + h/2.24 + 1/H)
  *   q for a part of the lake with snow no deeper than its share of the ice, and for the rest
  *   dm/dt = snowfall,  dh_s/dt = snowfall/ρ_new - h_s (ρ_max - ρ)/(τ ρ)
  */
@@ -51,7 +51,8 @@ function dayRates(problem: GrowthProblem, air: number, snowfall: number) {
 		const conductance =
 			(1 - problem.thinFraction) / (depth / snow + below) +
 			problem.thinFraction / (thin / snow + below);
-		const cold = air < 0 ? problem.skyLoss / problem.exchange - air : 0;
+		const clear = Math.min(1, -air);
+		const cold = air < 0 ? (clear * problem.skyLoss) / problem.exchange - air : 0;
 		rate[2] = (cold * conductance - problem.waterHeat) / (916 * 334000);
 	};
 }

@@ -31,8 +31,8 @@ export const STEPS: readonly Step[] = [
 	{
 		title: 'Ice grows at its lower face',
 		words:
-			'The heat that leaves through the snow, the white ice, the clear ice and the film of air above freezes water to the lower face. Heat from the water is taken off. The film and the share of snow that stays depend on how large and how sheltered the lake is. In the dark of winter the surface also loses heat to the sky, and in spring it takes up sun, as if the air were a little colder or warmer. Deep snow lies unevenly: under a part of the lake’s snow no more is counted than goes with the ice.',
-		equation: `growth = ( (loss to the sky/H − air) / (snow/k + white/k + clear/k + 1/H) − heat of the water ) / (ρ L)\nk of clear ice ${CLEAR_ICE_W_mK} W/m K, ρ ${CLEAR_ICE_kg_m3} kg/m³, L ${FUSION_J_kg / 1000} kJ/kg`,
+			'The heat that leaves through the snow, the white ice, the clear ice and the film of air above freezes water to the lower face. Heat from the water is taken off. The film and the share of snow that stays depend on how large and how sheltered the lake is. In the dark of winter the surface also loses heat to the sky, less so in air close to zero, and in spring it takes up sun, as if the air were a little colder or warmer. Deep snow lies unevenly: under a part of the lake’s snow no more is counted than goes with the ice.',
+		equation: `growth = ( (min(1, frost in °C) loss to the sky/H − air) / (snow/k + white/k + clear/k + 1/H) − heat of the water ) / (ρ L)\nk of clear ice ${CLEAR_ICE_W_mK} W/m K, ρ ${CLEAR_ICE_kg_m3} kg/m³, L ${FUSION_J_kg / 1000} kJ/kg`,
 		source: 'Ashton, Ice in lakes and rivers [R]; Ashton 1989 [M-hi]'
 	},
 	{

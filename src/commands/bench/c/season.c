@@ -57,7 +57,9 @@ static double frost_degCd(const struct forcing *f, const struct parameters *p)
 	if (f->freezing_degCd <= 0) return 0;
 	double sun_W_m2 = (1 - p->snowAlbedo) * p->cloudFraction * f->sun_W_m2;
 	double colder_K = (p->skyLoss_W_m2 - sun_W_m2) / p->exchange_W_m2K;
-	return fmax(0, f->freezing_degCd + colder_K * (1 - f->warm) * f->duration_d);
+	double time_d = (1 - f->warm) * f->duration_d, added_degCd = colder_K * time_d;
+	if (added_degCd <= 0) return fmax(0, f->freezing_degCd + added_degCd);
+	return f->freezing_degCd + added_degCd * fmin(1, f->freezing_degCd / time_d);
 }
 
 static double thinned_part(const struct site *s, const struct parameters *p)
