@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely';
+import { sql, type Kysely, type Transaction } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { Database } from './schema.ts';
@@ -24,6 +24,19 @@ export async function storeHours(
 	hours: readonly WeatherHour[]
 ): Promise<void> {
 	await storeRows(db, table, ['at_s', ...HOUR_COLUMNS], lakeSourceId, hours.map(hourCells));
+}
+
+/** Lets go of the hours that were forecast and have not ended at an instant. */
+export async function forgetHoursAfter(
+	tx: Transaction<Database>,
+	lakeSourceId: number,
+	at: Date
+): Promise<void> {
+	await tx
+		.deleteFrom('forecast_hour')
+		.where('lake_source_id', '=', lakeSourceId)
+		.where('at_s', '>', at.getTime() / 1000 - 3600)
+		.execute();
 }
 
 export async function storeSourceDays(

@@ -7,7 +7,12 @@ import { storeAsAsked } from '../../storage/as-asked.ts';
 import { pruneIssues, storeIssue } from '../../storage/forecasts.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import type { Database } from '../../storage/schema.ts';
-import { ROWS_AT_ONCE, readSourceHours, storeHours } from '../../storage/source-weather.ts';
+import {
+	forgetHoursAfter,
+	ROWS_AT_ONCE,
+	readSourceHours,
+	storeHours
+} from '../../storage/source-weather.ts';
 import type { SourceAnswer } from '../../weather/source/contract.ts';
 import { warmerDay, warmerHours } from '../elevation.ts';
 import { joinHours } from '../joining.ts';
@@ -34,6 +39,8 @@ export async function storeForecast(
 	const facts = { lakeSourceId: use.id, issuedAt, correction_K, place_m };
 	return refetchable(ctx.db, (db) =>
 		storeAsAsked(db, asked, async (tx) => {
+			// What an earlier issue told of them must not stand in for what this one leaves open.
+			await forgetHoursAfter(tx, use.id, now);
 			for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
 				await storeHours(tx, 'forecast_hour', use.id, hours.slice(at, at + ROWS_AT_ONCE));
 			}
