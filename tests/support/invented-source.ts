@@ -66,6 +66,7 @@ export function answered(changes: Partial<SourceAnswer> = {}): SourceAnswer {
 		hours: [],
 		days: [],
 		issuedAt: null,
+		isIssueTold: true,
 		station: null,
 		hasPrecipitation: true,
 		faults: [],

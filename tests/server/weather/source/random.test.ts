@@ -154,8 +154,14 @@ test('random JSON never throws and never gives a value that can not be', async (
 			found += mapped.hours.length + mapped.days.length;
 			expectOrdered(mapped.hours.map(({ at_s }) => at_s));
 			expectOrdered(mapped.days.map(({ on }) => on));
+			const madeAt = mapped.issuedAt ?? ask().now;
 			for (const part of ['history', 'forecast'] as const) {
-				const judged = judge({ mapping, part: 'both', reach: {} }, ask({ ...PLACE, part }), mapped);
+				const judged = judge(
+					{ mapping, part: 'both', reach: {} },
+					ask({ ...PLACE, part }),
+					mapped,
+					madeAt
+				);
 				expectPhysical(judged.hours, true);
 				expect(judged.faults.every(({ text }) => text.length > 10)).toBe(true);
 			}

@@ -53,8 +53,10 @@ export interface SourceAnswer {
 	hours: WeatherHour[];
 	/** Of daily sources, in the lake's own calendar; history ends with yesterday. */
 	days: DayValues[];
-	/** When the source says its forecast was made, else the time of the answer. */
+	/** When the source says its forecast was made, else its Last-Modified, else now; never later. */
 	issuedAt: Date | null;
+	/** Whether the source itself says it. */
+	isIssueTold: boolean;
 	station: Station | null;
 	/** False where snow is unknown by this source. */
 	hasPrecipitation: boolean;

@@ -7,6 +7,7 @@ export function emptyAnswer(): SourceAnswer {
 		hours: [],
 		days: [],
 		issuedAt: null,
+		isIssueTold: false,
 		station: null,
 		hasPrecipitation: false,
 		faults: [],

@@ -4,12 +4,13 @@ import { askCall, type CallAnswer } from './ask-call.ts';
 import type { Ask, Fault, FaultCode, FetchSettings, SourceAnswer } from './contract.ts';
 import { emptyAnswer } from './empty-answer.ts';
 import { HttpClient } from './http/client.ts';
-import { freshUntil, retryAfter_s } from './http/waiting.ts';
+import { freshUntil, httpDate, retryAfter_s } from './http/waiting.ts';
+import { issueTime } from './issue-time.ts';
 import { dayAt } from './lake-days.ts';
 import { missingNeed } from './needs.ts';
 import { hasFallen } from './read/fallen.ts';
 import type { Mapped } from './read/mapped.ts';
-import { mergeMapped } from './read/merge.ts';
+import { mergeMapped, older } from './read/merge.ts';
 import { understand } from './read/understand.ts';
 import { redactAll } from './redact.ts';
 import type { Call, WeatherSource } from './schema.ts';
@@ -52,6 +53,7 @@ async function askSpans(
 	answer: SourceAnswer
 ): Promise<void> {
 	let found: Mapped | null = null;
+	let lastModified: Date | null = null;
 	for (const span of spans) {
 		// Of several calls no one answers for all of them.
 		const validators = spans.length === 1 ? ask.validators : null;
@@ -67,7 +69,8 @@ async function askSpans(
 			answer.validators = ask.validators;
 			return;
 		}
-		const { body, url } = came.answer;
+		const { body, url, headers } = came.answer;
+		lastModified = older(lastModified, httpDate(headers.get('last-modified') ?? ''));
 		const place = { timeZone: ask.timeZone, ...span };
 		const read = await understand(body, call.format, url.hostname, call.mapping, place);
 		if (read.fault) {
@@ -77,18 +80,26 @@ async function askSpans(
 		if (found) mergeMapped(found, read.mapped);
 		else found = read.mapped;
 	}
-	if (found) fill(answer, call, ask, found);
+	if (found) fill(answer, call, ask, found, lastModified);
 }
 
 /** Faults that say already why nothing can be used. */
 const EXPLAINS: ReadonlySet<FaultCode> = new Set(['unitDoubt', 'stale', 'badMapping']);
 
 /** What may be used of what was found. Without a temperature the answer has failed. */
-function fill(answer: SourceAnswer, call: Call, ask: Ask, found: Mapped): void {
-	const { hours, days, faults } = judge(call, ask, found);
+function fill(
+	answer: SourceAnswer,
+	call: Call,
+	ask: Ask,
+	found: Mapped,
+	lastModified: Date | null
+): void {
+	const issue = issueTime(found.issuedAt, isMadeTogether(call) ? lastModified : null, ask.now);
+	const { hours, days, faults } = judge(call, ask, found, issue.at);
 	answer.faults.push(...faults);
 	answer.station = found.station;
-	answer.issuedAt = found.issuedAt ?? ask.now;
+	answer.issuedAt = issue.at;
+	answer.isIssueTold = issue.isTold;
 	const nothing = nothingMapped(call.mapping, found, { hours, days }, ask.part);
 	if (nothing) {
 		if (!faults.some(({ code }) => EXPLAINS.has(code))) answer.faults.unshift(nothing);
@@ -100,6 +111,11 @@ function fill(answer: SourceAnswer, call: Call, ask: Ask, found: Mapped): void {
 	answer.hours = hours;
 	answer.days = days;
 	answer.hasPrecipitation = hasFallen([...hours, ...days]);
+}
+
+/** A record grows at its end; what is to come is made at once, and what is past with it. */
+function isMadeTogether({ part }: Call): boolean {
+	return part !== 'history';
 }
 
 function noteHead(

@@ -4,6 +4,7 @@ import { nothingMapped } from './checks/nothing-mapped.ts';
 import type { Ask, FetchSettings, SourceAnswer, Suggestion, Trial } from './contract.ts';
 import { emptyAnswer } from './empty-answer.ts';
 import { HttpClient } from './http/client.ts';
+import { issueTime } from './issue-time.ts';
 import { missingNeed } from './needs.ts';
 import type { Answer } from './read/columns.ts';
 import { decode } from './read/decode.ts';
@@ -86,13 +87,15 @@ async function read(
 ): Promise<void> {
 	const found = await mapAnswer(mapping, content, ask);
 	const judging = { mapping, part: 'both' as const, reach: {} };
-	const past = judge(judging, { ...ask, part: 'history' }, found);
-	const coming = judge(judging, { ...ask, part: 'forecast' }, found);
+	const issue = issueTime(found.issuedAt, null, ask.now);
+	const past = judge(judging, { ...ask, part: 'history' }, found, issue.at);
+	const coming = judge(judging, { ...ask, part: 'forecast' }, found, issue.at);
 	answer.hours = [...past.hours, ...coming.hours];
 	answer.days = [...past.days, ...coming.days];
 	answer.faults.push(...(ask.part === 'history' ? past : coming).faults);
 	answer.station = found.station;
-	answer.issuedAt = found.issuedAt ?? ask.now;
+	answer.issuedAt = issue.at;
+	answer.isIssueTold = issue.isTold;
 	const nothing = nothingMapped(mapping, found, answer, ask.part);
 	if (nothing) answer.faults.unshift(nothing);
 	else answer.outcome = 'ok';

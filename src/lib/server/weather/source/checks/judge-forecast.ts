@@ -10,12 +10,13 @@ import { staleForecast } from './stale.ts';
 export function judgeForecast(
 	{ now, timeZone, longitude }: Question,
 	{ hours, days }: Pick<Mapped, 'hours' | 'days'>,
-	mapped: Mapped
+	mapped: Mapped,
+	madeAt: Date
 ): Judged {
 	const firstHour = hours.find(({ air_degC }) => air_degC !== null);
 	const firstDay = days.find(hasTemperature);
 	const faults = [
-		mapped.issuedAt ? staleForecast(mapped.issuedAt, now) : null,
+		staleForecast(madeAt, now),
 		firstHour || firstDay ? null : past(mapped, timeZone),
 		clockDoubt(hours, longitude),
 		firstHour ? hourGaps(hours, firstHour.at_s, timeZone) : null,

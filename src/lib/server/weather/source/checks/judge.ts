@@ -6,6 +6,8 @@ import type { Call } from '../schema.ts';
 import { condemnedBy } from './condemned.ts';
 import { judgeForecast } from './judge-forecast.ts';
 import { judgeRecord } from './judge-record.ts';
+import { overBy } from './made-by.ts';
+import { madeAhead } from './stale.ts';
 import { tallyFaults } from './tally-faults.ts';
 import { unitDoubts } from './unit-doubt.ts';
 import { withoutRole } from './without-role.ts';
@@ -20,8 +22,10 @@ export interface Judged {
 	faults: Fault[];
 }
 
-export function judge(call: Judging, ask: Question, mapped: Mapped): Judged {
-	const said = tallyFaults(mapped.tally);
+/** `madeAt`: when the answer was made, never in the future. */
+export function judge(call: Judging, ask: Question, mapped: Mapped, madeAt: Date): Judged {
+	const ahead = mapped.issuedAt && madeAhead(mapped.issuedAt, ask.now);
+	const said = [...(ahead ? [ahead] : []), ...tallyFaults(mapped.tally)];
 	const doubts = unitDoubts(call.mapping, mapped);
 	const condemned = condemnedBy(call.mapping, mapped, doubts);
 	if (condemned.length > 0) return { hours: [], days: [], faults: [...condemned, ...said] };
@@ -29,8 +33,8 @@ export function judge(call: Judging, ask: Question, mapped: Mapped): Judged {
 	for (const { role } of doubts) left = withoutRole(left, role);
 	const { hours, days, faults } =
 		ask.part === 'history'
-			? judgeRecord(call, ask, partOf(left, ask), mapped)
-			: judgeForecast(ask, partOf(left, ask), mapped);
+			? judgeRecord(call, ask, overBy(partOf(left, ask), madeAt, ask.timeZone), mapped)
+			: judgeForecast(ask, partOf(left, ask), mapped, madeAt);
 	return { hours, days, faults: [...doubts.map(({ fault }) => fault), ...faults, ...said] };
 }
 

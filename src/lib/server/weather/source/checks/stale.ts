@@ -17,6 +17,19 @@ export function staleRecord(newestEndAt: Date, expectedAt: Date, lag_h: number):
 	return { code: 'stale', text, at: newestEndAt.toISOString() };
 }
 
+/** Clocks of services and servers are some minutes apart. Common practice, no source. */
+const AHEAD_min = 15;
+
+/** An answer that says that it was made in the future. */
+export function madeAhead(issuedAt: Date, now: Date): Fault | null {
+	const ahead_min = (issuedAt.getTime() - now.getTime()) / 60_000;
+	if (ahead_min <= AHEAD_min) return null;
+	const long =
+		ahead_min < 90 ? `${Math.round(ahead_min)} minutes` : `${Math.round(ahead_min / 60)} hours`;
+	const text = `It says that it was made ${long} from now, so that its age is not known; it counts as made now at the latest. Check the time zone of the times, and the clock of this machine.`;
+	return { code: 'clockDoubt', text, at: issuedAt.toISOString() };
+}
+
 /** A forecast that was made too long ago to be shown as one. */
 export function staleForecast(issuedAt: Date, now: Date): Fault | null {
 	const age_h = (now.getTime() - issuedAt.getTime()) / HOUR_ms;

@@ -1,6 +1,4 @@
 import { query, type JsonValue } from 'jsonpath-rfc9535';
-import { dateShape, readStamp, type DateForm } from '../../cells/dates.ts';
-import { wallSeconds } from '../../cells/stamp-time.ts';
 import type { Station } from '../contract.ts';
 import type { Mapping } from '../schema.ts';
 import type { Answer } from './columns.ts';
@@ -21,23 +19,12 @@ export function stationOf({ station }: Mapping, answer: Answer): Station | null 
 	return Object.values(found).some((value) => value !== null) ? found : null;
 }
 
-/** When the answer says that it was made, or `null`. A time without an offset is UTC. */
-export function issuedAtOf({ issued }: Mapping, answer: Answer): Date | null {
-	const text = textAt(issued, answer);
-	const shape = text === null ? null : dateShape(text);
-	if (text === null || shape === null || shape === 'numeric') return null;
-	const form: DateForm = shape;
-	const stamp = readStamp(text, form);
-	if (typeof stamp === 'string') return null;
-	return new Date((wallSeconds(stamp) - (stamp.offset_s ?? 0)) * 1000);
-}
-
 /** What stands at a path, in a table in the first row of a column. */
 export function valueAt(path: string, { json, table }: Answer): JsonValue | undefined {
 	return table ? cellAt(path, table.header, table.rows[0]) : query(json, path)[0];
 }
 
-function textAt(path: string | undefined, answer: Answer): string | null {
+export function textAt(path: string | undefined, answer: Answer): string | null {
 	const found = path === undefined ? undefined : valueAt(path, answer);
 	const text = typeof found === 'number' || typeof found === 'string' ? String(found).trim() : '';
 	return text === '' ? null : text;

@@ -3,7 +3,8 @@ import { voteDecimal, type Decimal } from '../../cells/numbers.ts';
 import type { Mapping } from '../schema.ts';
 import { clockOf } from './clock-of.ts';
 import { columnsOf, type Answer, type Column } from './columns.ts';
-import { issuedAtOf, stationOf } from './facts.ts';
+import { stationOf } from './facts.ts';
+import { issuedAtOf } from './issued-at.ts';
 import { mapDays } from './map-days.ts';
 import { mapHours } from './map-hours.ts';
 import type { Mapped, Place } from './mapped.ts';
@@ -18,7 +19,7 @@ export async function mapAnswer(mapping: Mapping, answer: Answer, place: Place):
 		hours: [],
 		days: [],
 		station: stationOf(mapping, answer),
-		issuedAt: issuedAtOf(mapping, answer),
+		issuedAt: null,
 		tally: new Tally(),
 		samples: new Map()
 	};
@@ -27,6 +28,9 @@ export async function mapAnswer(mapping: Mapping, answer: Answer, place: Place):
 		mapped.tally.addProblem(clock);
 		return mapped;
 	}
+	const issued = issuedAtOf(mapping, answer, clock);
+	mapped.issuedAt = issued.at;
+	if (issued.problem !== null) mapped.tally.addProblem(issued.problem);
 	const { columns, problems } = await columnsOf(mapping, answer);
 	for (const problem of problems) mapped.tally.addProblem(problem);
 	const usable = columns.filter((column) => isReadable(column, mapped.tally));

@@ -16,9 +16,15 @@ export function mergeMapped(into: Mapped, later: Mapped): void {
 		(a, b) => (a.on < b.on ? -1 : 1)
 	);
 	into.station = later.station ?? into.station;
-	into.issuedAt = later.issuedAt ?? into.issuedAt;
+	into.issuedAt = older(into.issuedAt, later.issuedAt);
 	into.tally.merge(later.tally);
 	for (const [role, samples] of later.samples) samplesOf(into, role).push(...samples);
+}
+
+/** What is made of several answers is as old as the oldest. */
+export function older(a: Date | null, b: Date | null): Date | null {
+	if (a === null || b === null) return a ?? b;
+	return a < b ? a : b;
 }
 
 function merged<Time, Key>(
