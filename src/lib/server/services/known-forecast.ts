@@ -81,8 +81,10 @@ function issueToTell(
 	return issues.find((at) => isFresh(at, by)) ?? latest ?? null;
 }
 
+/** What says that it was made later than now is not fresh: nobody knows how old it is. */
 export function isFresh(issuedAt: Date, by: Date): boolean {
-	return by.getTime() - issuedAt.getTime() <= FRESH_H * HOUR_MS;
+	const age_ms = by.getTime() - issuedAt.getTime();
+	return age_ms >= 0 && age_ms <= FRESH_H * HOUR_MS;
 }
 
 function isSame(a: Date, b: Date | undefined): boolean {

@@ -35,7 +35,10 @@ export async function storeIssue(tx: Transaction<Database>, issue: Issue): Promi
 const ALL_KEPT_D = 14;
 const LAST_KEPT_D = 3 * 366;
 
-/** Lets older issues go: after two weeks all but the last of each UTC day, after three years that. */
+/**
+ * Lets older issues go: after two weeks all but the last of each UTC day, after three years that; and
+ * such as say that they were made in the future, which are never young enough to be doubted.
+ */
 export async function pruneIssues(
 	db: Kysely<Database>,
 	lakeSourceId: number,
@@ -44,6 +47,7 @@ export async function pruneIssues(
 	const before = (days: number) => new Date(now.getTime() - days * 86_400_000).toISOString();
 	await sql`DELETE FROM forecast_issue WHERE lake_source_id = ${lakeSourceId} AND (
 		issued_at < ${before(LAST_KEPT_D)}
+		OR issued_at > ${before(0)}
 		OR issued_at < ${before(ALL_KEPT_D)} AND EXISTS (
 			SELECT 1 FROM forecast_issue later WHERE later.lake_source_id = ${lakeSourceId}
 				AND later.issued_at > forecast_issue.issued_at

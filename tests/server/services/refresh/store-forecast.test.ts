@@ -3,6 +3,7 @@ import { knownForecast } from '../../../../src/lib/server/services/known-forecas
 import { storeForecast } from '../../../../src/lib/server/services/refresh/store-forecast.ts';
 import { readTrust } from '../../../../src/lib/server/services/trust.ts';
 import type { SourceAnswer } from '../../../../src/lib/server/weather/source/contract.ts';
+import { storeIssue } from '../../../../src/lib/server/storage/forecasts.ts';
 import { inventedLake } from '../../../support/fresh-context.ts';
 import {
 	answered,
@@ -11,6 +12,7 @@ import {
 	hoursFrom,
 	useSource
 } from '../../../support/invented-source.ts';
+import { weatherDay } from '../../../support/weather-day.ts';
 
 /** A lake on UTC that uses one source, at noon. */
 async function lake() {
@@ -62,4 +64,59 @@ test('hours of today that have ended stand as they were last forecast', async ()
 	setNow('2027-01-20T12:00:00Z');
 	await store({ hours: from('20T12', 36, -10) });
 	expect((await airs())['2027-01-20']).toBe(-15);
+});
+
+/** Temperatures that no two forecasts have alike. */
+const wave = (hour: string, count: number, shift = 0) =>
+	from(hour, count, 0).map((each, at) => ({ ...each, air_degC: -8 + Math.sin(at + shift) }));
+
+const untold = { isIssueTold: false };
+
+test('a forecast that does not say when it was made is as old as when it first came', async () => {
+	const { store, known, setNow, ctx } = await lake();
+	const hours = wave('20T12', 96);
+	await store({ hours, ...untold });
+	setNow('2027-01-20T18:00:00Z');
+	await store({ hours: hours.slice(6), issuedAt: ctx.now(), ...untold });
+	expect((await known()).issuedAt).toEqual(new Date('2027-01-20T12:00:00Z'));
+	setNow('2027-01-21T13:00:00Z');
+	await store({ hours: hours.slice(25), issuedAt: ctx.now(), ...untold });
+	expect(await known()).toMatchObject({ isOld: true, issuedOn: null });
+	setNow('2027-01-21T14:00:00Z');
+	await store({ hours: wave('21T14', 60, 1), issuedAt: ctx.now(), ...untold });
+	expect(await known()).toMatchObject({ isOld: false, issuedAt: ctx.now() });
+});
+
+test('days that come again unchanged are as old as when they first came', async () => {
+	const { store, known, setNow, ctx } = await lake();
+	const days = ['21', '22', '23'].map((day, at) => {
+		const { source: _, ...values } = weatherDay(`2027-01-${day}`, { air_degC: -5 - at });
+		return values;
+	});
+	await store({ days, ...untold });
+	setNow('2027-01-20T20:00:00Z');
+	await store({ days, issuedAt: ctx.now(), ...untold });
+	expect((await known()).issuedAt).toEqual(new Date('2027-01-20T12:00:00Z'));
+	const [first, ...rest] = days;
+	await store({ days: first ? [{ ...first, air_degC: -4 }, ...rest] : [], ...untold });
+	expect((await known()).issuedAt).toEqual(ctx.now());
+});
+
+test('nothing is stored as made later than now', async () => {
+	const { store, known, setNow } = await lake();
+	const issuedAt = new Date('2027-01-21T12:00:00Z');
+	await store({ hours: wave('20T12', 72), issuedAt });
+	expect((await known()).issuedAt).toEqual(new Date('2027-01-20T12:00:00Z'));
+	setNow('2027-01-21T12:30:00Z');
+	expect((await known()).isOld).toBe(true);
+});
+
+test('an issue of the future that an older release has stored is let go', async () => {
+	const { ctx, store, known, setNow } = await lake();
+	const issuedAt = new Date('2027-01-21T12:00:00Z');
+	const issue = { lakeSourceId: 1, issuedAt, correction_K: 0, place_m: null, days: [] };
+	await ctx.db.transaction().execute((tx) => storeIssue(tx, issue));
+	await store({ hours: wave('20T12', 72) });
+	setNow('2027-01-21T12:30:00Z');
+	expect((await known()).isOld).toBe(true);
 });

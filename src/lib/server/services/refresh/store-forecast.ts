@@ -19,12 +19,13 @@ import { joinHours } from '../joining.ts';
 import { daySpan, localDay } from '../local-day.ts';
 import { readTrust, type Trust } from '../trust.ts';
 import type { Storing } from './ask-part.ts';
+import { cameFirstAt } from './same-issue.ts';
 
 /** Keeps a forecast with the time it was issued; the day that runs is completed by what was measured. */
 export async function storeForecast(
 	ctx: Context,
 	{ use, asked }: Storing,
-	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'station'>
+	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'isIssueTold' | 'station'>
 ): Promise<number | 'outdated'> {
 	const { hours, days } = answer;
 	if (hours.length + days.length === 0) return 0;
@@ -35,10 +36,12 @@ export async function storeForecast(
 	const place_m = answer.station?.elevation_m ?? null;
 	const correction_K = origin?.kind === 'source' ? origin.forecastCorrection_K(place_m) : 0;
 	const now = ctx.now();
-	const issuedAt = answer.issuedAt ?? now;
-	const facts = { lakeSourceId: use.id, issuedAt, correction_K, place_m };
 	return refetchable(ctx.db, (db) =>
 		storeAsAsked(db, asked, async (tx) => {
+			const at = { now, latitude: trust.latitude };
+			const first = answer.isIssueTold ? null : await cameFirstAt(tx, use.id, answer, at);
+			const issuedAt = earliest([now, answer.issuedAt, first]);
+			const facts = { lakeSourceId: use.id, issuedAt, correction_K, place_m };
 			// What an earlier issue told of them must not stand in for what this one leaves open.
 			await forgetHoursAfter(tx, use.id, now);
 			for (let at = 0; at < hours.length; at += ROWS_AT_ONCE) {
@@ -51,6 +54,10 @@ export async function storeForecast(
 			return hours.length + days.length;
 		})
 	);
+}
+
+function earliest(times: readonly (Date | null)[]): Date {
+	return new Date(Math.min(...times.map((at) => at?.getTime() ?? Infinity)));
 }
 
 /**

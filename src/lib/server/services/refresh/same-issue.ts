@@ -1,0 +1,81 @@
+import type { Transaction } from 'kysely';
+import { addDays } from '#lib/model/calendar.ts';
+import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
+import { readIssuedDays, readIssueTimes } from '../../storage/forecasts.ts';
+import type { Database } from '../../storage/schema.ts';
+import { readSourceHours } from '../../storage/source-weather.ts';
+import type { SourceAnswer } from '../../weather/source/contract.ts';
+import { warmerDay } from '../elevation.ts';
+
+type Content = Pick<SourceAnswer, 'hours' | 'days'>;
+
+/**
+ * When a forecast that does not say when it was made came for the first time; `null` where it is new.
+ * It is the same when every hour or day that both tell is told alike: services that make a new one
+ * never hit all values of the last one again.
+ */
+export async function cameFirstAt(
+	tx: Transaction<Database>,
+	useId: number,
+	{ hours, days }: Content,
+	{ now, latitude }: { now: Date; latitude: number }
+): Promise<Date | null> {
+	const newest = (await readIssueTimes(tx, [useId], now)).get(useId);
+	if (!newest) return null;
+	const isSame =
+		(await isSameHours(tx, useId, hours)) &&
+		(await isSameDays(tx, useId, days, newest, latitude)) &&
+		hours.length + days.length > 0;
+	return isSame ? newest : null;
+}
+
+async function isSameHours(
+	tx: Transaction<Database>,
+	useId: number,
+	hours: readonly WeatherHour[]
+): Promise<boolean> {
+	const [first, last] = [hours.at(0), hours.at(-1)];
+	if (!first || !last) return true;
+	const span = [first.at_s, last.at_s + 1] as const;
+	const before = (await readSourceHours(tx, 'forecast_hour', [useId], ...span)).get(useId) ?? [];
+	return isAlike(hours, before, ({ at_s }) => at_s);
+}
+
+async function isSameDays(
+	tx: Transaction<Database>,
+	useId: number,
+	days: readonly DayValues[],
+	newest: Date,
+	latitude: number
+): Promise<boolean> {
+	const [first, last] = [days.at(0), days.at(-1)];
+	if (!first || !last) return true;
+	const span = { after: new Date(newest.getTime() - 1), by: newest, from: first.on, to: last.on };
+	const before = await readIssuedDays(tx, [useId], { ...span, to: addDays(last.on, 1) });
+	const correction_K = before[0]?.correction_K ?? 0;
+	const ours = days.map((day) => warmerDay(day, correction_K, latitude));
+	return isAlike(
+		ours,
+		before.map(({ day }) => day),
+		({ on }) => on
+	);
+}
+
+/** Whether they have times in common, and say the same of all of these. */
+function isAlike<Time extends object>(
+	ours: readonly Time[],
+	theirs: readonly Time[],
+	keyOf: (time: Time) => string | number
+): boolean {
+	const known = new Map(theirs.map((time) => [keyOf(time), time]));
+	const common = ours.flatMap((time) => {
+		const other = known.get(keyOf(time));
+		return other ? [[time, other] as const] : [];
+	});
+	return common.length > 0 && common.every(([a, b]) => isEqual(a, b));
+}
+
+function isEqual<Time extends object>(a: Time, b: Time): boolean {
+	const names = Object.keys(a) as (keyof Time)[];
+	return names.every((name) => a[name] === b[name]);
+}
