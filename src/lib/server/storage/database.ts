@@ -1,29 +1,44 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import SqliteFile from 'libsql';
-import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase } from 'kysely';
+import { Kysely, Migrator, sql } from 'kysely';
+import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
+import { writeBackup } from './backup/write-backup.ts';
 import { migrations } from './migrations.ts';
+import { StorageRefusal } from './refusal.ts';
+import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
 import type { Database } from './schema.ts';
+import { dialectOf } from './sqlite-dialect.ts';
+import { storageTrouble, troubleSentence } from './trouble.ts';
 
 export const IN_MEMORY = ':memory:';
 
 /**
- * Opens the database file, makes it and its folder when absent, and brings its schema up to date.
- * @throws Error naming the file when it cannot be opened or its schema cannot be brought up to date.
+ * Opens the database file, makes it and its folder when absent, and brings its schema up to date,
+ * after a backup of its own where there was something before.
+ * @throws StorageRefusal naming the file when it cannot be opened, a newer version of the app has
+ * written it, or its schema cannot be brought up to date.
  */
 export async function openDatabase(path: string): Promise<Kysely<Database>> {
-	if (path !== IN_MEMORY) mkdirSync(dirname(path), { recursive: true });
 	const file = openFile(path);
-	// The driver has the better-sqlite3 interface; its types say `any` where Kysely says `unknown`.
-	const database = file as unknown as SqliteDatabase;
-	const db = new Kysely<Database>({ dialect: new SqliteDialect({ database }) });
-	await migrate(db, path);
-	await createStaging(db);
-	return db;
+	const db = new Kysely<Database>({ dialect: dialectOf(file) });
+	try {
+		const done = changesOf(file);
+		refuseNewer(done, path);
+		if (done.length > 0 && changesToCome(done).length > 0) await backUpBefore(path, done);
+		await migrate(db, path);
+		await createStaging(db);
+		return db;
+	} catch (cause) {
+		await db.destroy();
+		file.close();
+		throw cause;
+	}
 }
 
 function openFile(path: string): SqliteFile.Database {
 	try {
+		if (path !== IN_MEMORY) mkdirSync(dirname(path), { recursive: true });
 		const file = new SqliteFile(path);
 		file.pragma('journal_mode = WAL');
 		// What has been answered must outlive a power cut, not only the process.
@@ -33,20 +48,37 @@ function openFile(path: string): SqliteFile.Database {
 		file.pragma('temp_store = MEMORY');
 		return file;
 	} catch (cause) {
-		const hint = 'check that FROSTLEDGER_DATA names a folder that can be written to';
-		throw new Error(`Database ${path} could not be opened; ${hint}`, { cause });
+		throw refusal(`Database ${path} could not be opened`, cause);
 	}
 }
 
+async function backUpBefore(path: string, done: readonly string[]): Promise<void> {
+	const folder = backupsBeside(dirname(path));
+	try {
+		const target = await nextBackupPath(folder, 'schema', versionOf(done), new Date());
+		await writeBackup(path, target);
+		await pruneBackups(folder, 'schema');
+	} catch (cause) {
+		const what = `Database ${path} has an older schema, and the backup before it is changed failed`;
+		throw refusal(what, cause);
+	}
+}
+
+/** All changes or none: what is cut short leaves the schema that was there. */
 async function migrate(db: Kysely<Database>, path: string): Promise<void> {
 	const provider = { getMigrations: async () => migrations };
 	// Changes that were written side by side may reach a file in either order; each stands alone.
 	const migrator = new Migrator({ db, provider, allowUnorderedMigrations: true });
 	const { error } = await migrator.migrateToLatest();
-	if (error) {
-		await db.destroy();
-		throw new Error(`Schema of ${path} could not be brought up to date`, { cause: error });
-	}
+	if (error) throw refusal(`Schema of ${path} could not be brought up to date`, error);
+}
+
+function refusal(what: string, cause: unknown): StorageRefusal {
+	const trouble = storageTrouble(cause);
+	const reason = cause instanceof StorageRefusal ? cause.message : null;
+	const hint = 'check that FROSTLEDGER_DATA names a folder that can be written to';
+	const why = reason ?? (trouble ? `${troubleSentence(trouble)} (${hint})` : hint);
+	return new StorageRefusal(`${what}: ${why}`, { cause });
 }
 
 /** Tables of the same columns that live in this connection's memory: a crash leaves nothing of them. */
