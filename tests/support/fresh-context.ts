@@ -4,8 +4,8 @@ import { createLake, newLake, type LakeRecord } from '../../src/lib/server/servi
 
 /** An empty database in memory and a clock that stands still. */
 export async function freshContext(now = '2027-02-10T12:00:00Z'): Promise<Context> {
-	const { db, weather } = await openContext({ FROSTLEDGER_DATA: ':memory:' });
-	return { db, weather, now: () => new Date(now) };
+	const fresh = await openContext({ FROSTLEDGER_DATA: ':memory:' });
+	return { ...fresh, now: () => new Date(now) };
 }
 
 /** An invented lake, in the middle of the North Atlantic. */

@@ -10,6 +10,15 @@ export interface Context {
 	now: () => Date;
 	/** The way out to weather services. */
 	weather: WeatherAccess;
+	/** Where everything is stored; `null` while it is in memory only. */
+	place: Place | null;
+}
+
+export interface Place {
+	/** The data folder, as it was named. */
+	folder: string;
+	/** The database in it. */
+	file: string;
 }
 
 /** The folder of the database is `FROSTLEDGER_DATA`, `data/local` without it, or `:memory:`. */
@@ -25,10 +34,16 @@ export async function startContext(environment: Environment): Promise<Context> {
 
 /** A context of its own, for tests and commands. */
 export async function openContext(environment: Environment): Promise<Context> {
-	const folder = environment['FROSTLEDGER_DATA'] || join('data', 'local');
-	const path = folder === IN_MEMORY ? IN_MEMORY : join(folder, 'frostledger.db');
+	const place = placeOf(environment);
 	const weather = openWeather(environment);
-	return { db: await openDatabase(path), now: () => new Date(), weather };
+	const db = await openDatabase(place?.file ?? IN_MEMORY);
+	return { db, now: () => new Date(), weather, place };
+}
+
+/** Where the environment says that everything is stored; `null` for in memory only. */
+export function placeOf(environment: Environment): Place | null {
+	const folder = environment['FROSTLEDGER_DATA'] || join('data', 'local');
+	return folder === IN_MEMORY ? null : { folder, file: join(folder, 'frostledger.db') };
 }
 
 /** @throws Error before the server has started. */

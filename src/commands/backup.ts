@@ -1,0 +1,16 @@
+import { backUpBeside, backUpTo } from '#lib/server/services/backups.ts';
+import { pathFrom, readWords, Refusal, requirePlace, run } from './stored/run.ts';
+
+const USAGE = 'npm run backup -- [FILE]';
+
+/** A backup of the database, which may be in use, to FILE, or beside it without one. */
+await run('backup', async () => {
+	const { words } = readWords(USAGE, {});
+	const [word, ...more] = words;
+	if (more.length > 0) throw new Refusal(`name one file: ${USAGE}`);
+	const place = requirePlace();
+	if (word === undefined) return `Backup, checked: ${await backUpBeside(place, new Date())}`;
+	const file = pathFrom(word);
+	await backUpTo(place, file);
+	return `Backup, checked: ${file}\nIt holds the keys of weather services: keep it as you keep them.`;
+});
