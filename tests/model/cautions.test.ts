@@ -3,6 +3,7 @@ import { cautionsFor, type CautionInput } from '#lib/model/cautions.ts';
 import type { SeasonDay } from '#lib/model/season.ts';
 import { warmSpells } from '#lib/model/warm-spell.ts';
 import { METRIC_WORDS } from '#lib/model/words.ts';
+import { since } from '../support/invented-since.ts';
 import { LAKE, column, reading, seasonDay, siteDay } from '../support/invented-winter.ts';
 
 function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = {}) {
@@ -10,7 +11,7 @@ function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = 
 	return cautionsFor({
 		lake: LAKE,
 		asOf: '2027-01-10',
-		now: '2027-01-10',
+		since: null,
 		today,
 		warm: null,
 		isColdSnap: false,
@@ -44,8 +45,8 @@ test.each([
 	['coldSnap', {}, { isColdSnap: true }],
 	['iceOut', {}, { iceOutOn: '2027-01-09' }],
 	['waterLevel', {}, { lake: { ...LAKE, water: 'reservoir' as const } }],
-	['weatherOld', {}, { now: '2027-01-12' }],
-	['weatherOld', {}, { lastWeatherOn: '2027-01-07', now: '2027-01-10' }]
+	['weatherOld', {}, { since: since('2027-01-12', { isWeatherOld: true }) }],
+	['readingNotIn', {}, { since: since('2027-01-11', { readings: [reading('2027-01-11', [0.3])] }) }]
 ])('%s is said when it holds', (code, day, change) => {
 	expect(codes(day, change)).toContain(code);
 });
@@ -57,14 +58,28 @@ test('a warm spell comes first', () => {
 });
 
 test('an answer of another day says so before anything else', () => {
-	expect(codes({}, { now: '2027-01-14', floodsWith_m: 0.02 }).slice(0, 2)).toEqual([
-		'weatherOld',
-		'floodingNear'
-	]);
+	expect(
+		codes({}, { since: since('2027-01-14', { isWeatherOld: true }), floodsWith_m: 0.02 }).slice(
+			0,
+			2
+		)
+	).toEqual(['weatherOld', 'floodingNear']);
+});
+
+test('old weather is told to the hour while it is young, and in days after that', () => {
+	const weatherTo = { on: '2027-01-11', clock: '14:00' };
+	const told = (now: string) =>
+		cautions({}, { since: since(now, { weatherTo, isWeatherOld: true }) })[0]?.text;
+	expect(told('2027-01-12')).toMatch(/known to 14:00 on 11 Jan, more than 36 hours ago/);
+	expect(told('2027-01-14')).toMatch(/state of 10 Jan, 4 days ago/);
 });
 
 test('after ice-out nothing else is said of the ice', () => {
-	const gone = { iceOutOn: '2027-01-05', now: '2027-01-20', isColdSnap: true };
+	const gone = {
+		iceOutOn: '2027-01-05',
+		since: since('2027-01-20', { isWeatherOld: true }),
+		isColdSnap: true
+	};
 	expect(codes({ snowKnown: false }, gone)).toEqual(['iceOut', ...ALWAYS]);
 });
 

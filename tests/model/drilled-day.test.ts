@@ -21,6 +21,7 @@ function drilled(
 		readings,
 		doubtful: new Set(),
 		warm: warmSpells(season, readings, () => true),
+		since: null,
 		lookBack_d: 21,
 		seasonBy: () => season,
 		...change

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { total_m } from '#lib/model/column.ts';
 import { outlook, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
 import { siteSeason } from '#lib/model/site-season.ts';
+import { since } from '../support/invented-since.ts';
 import {
 	LOADS,
 	asked,
@@ -235,7 +236,10 @@ test('a river asks 15 % more of everything', () => {
 });
 
 test('texts never call ice safe, and name no empty number', () => {
-	const answer = look(THAWED, { readings: [reading('2026-12-20', [0.3])], now: '2027-03-01' });
+	const answer = look(THAWED, {
+		readings: [reading('2026-12-20', [0.3])],
+		since: since('2027-03-01', { isWeatherOld: true })
+	});
 	const texts = [
 		...answer.forecast.cautions.map((each) => each.text),
 		...answer.forecast.loads.flatMap((each) => [

@@ -37,6 +37,7 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 		},
 		readings: READINGS,
 		loads: (changes.outlook?.forecast.loads ?? LOADS).map(loadCase),
+		isPresent: true,
 		outlook: inventedOutlook(),
 		weather: {
 			from: '2026-10-01',

@@ -1,5 +1,9 @@
 import { isColdSnap } from './cold-snap.ts';
 import { floodsWithMoreSnow_m } from './more-snow.ts';
+import { coldSince } from './since/cold-since.ts';
+import type { Since } from './since/since.ts';
+import { thinSince } from './since/thin-since.ts';
+import { warmSince } from './since/warm-since.ts';
 import type { SiteDay } from './site-day.ts';
 import { siteEstimateSteps, type SiteEstimate, type SiteEstimateInput } from './site-estimate.ts';
 import type { SiteSeason } from './site-season.ts';
@@ -13,22 +17,30 @@ export interface Asked {
 	site: SiteSeason;
 	estimate: SiteEstimate;
 	today: SiteDay | null;
+	/** Of each day to the day of asking. */
 	spells: WarmDay[];
+	/** By all that has been observed. */
 	warm: WarmDay | null;
 	hasColdSnap: boolean;
+	/** What was seen after the day of asking; `null` for a view of the past. */
+	since: Since | null;
 	/** Readings set aside as not to be believed. */
 	setAside: ReadonlySet<string>;
 	floodsWith_m: number | null;
 	words: Words;
 }
 
+export interface AskedInput extends SiteEstimateInput {
+	since?: Since | null;
+	/** How numbers enter the texts; metric without. */
+	words?: Words;
+}
+
 /** Runs the estimate and the rules of the day over a site, in steps. */
-export function* askSteps(
-	site: SiteSeason,
-	input: SiteEstimateInput & { words?: Words }
-): Steps<Asked> {
-	const { asOf, words = METRIC_WORDS } = input;
-	const estimate = yield* siteEstimateSteps(site, input);
+export function* askSteps(site: SiteSeason, input: AskedInput): Steps<Asked> {
+	const { asOf, words = METRIC_WORDS, since = null } = input;
+	const told = yield* siteEstimateSteps(site, input);
+	const estimate = since === null ? told : thinSince(told, asOf, since);
 	const today = estimate.known.find(({ day }) => day.on === asOf) ?? null;
 	const spells = warmSpells(site.days, site.readings, site.hasHours);
 	const unbelieved = site.days.flatMap((day) => day.doubtfulReadings);
@@ -37,10 +49,29 @@ export function* askSteps(
 		estimate,
 		today,
 		spells,
-		warm: spells.find(({ on }) => on === asOf) ?? null,
-		hasColdSnap: today !== null && isColdSnap(asOf, today.day.column.snow_m, site.weatherOf),
+		warm: warmOf(site, spells, asOf, since),
+		hasColdSnap: today !== null && hasColdSnap(site, today, since),
+		since,
 		setAside: new Set([...unbelieved, ...estimate.tooThick]),
 		floodsWith_m: today === null ? null : floodsWithMoreSnow_m(today.day.column),
 		words
 	};
+}
+
+function warmOf(
+	site: SiteSeason,
+	spells: readonly WarmDay[],
+	asOf: string,
+	since: Since | null
+): WarmDay | null {
+	const warm = spells.find(({ on }) => on === asOf) ?? null;
+	if (since === null) return warm;
+	const day = site.days.find(({ on }) => on === asOf) ?? null;
+	return warmSince(warm, day, since, site.hasHours);
+}
+
+function hasColdSnap({ weatherOf }: SiteSeason, { day }: SiteDay, since: Since | null): boolean {
+	const { snow_m } = day.column;
+	if (isColdSnap(day.on, snow_m, weatherOf)) return true;
+	return since !== null && coldSince(snow_m, since, weatherOf);
 }

@@ -5,24 +5,27 @@ import type { LakeFacts } from './lake.ts';
 import { ENGINEER_ABOVE_kg } from './load-case.ts';
 import type { Reading } from './reading.ts';
 import { ROTTEN, rottenText } from './rotten.ts';
+import type { Since } from './since/since.ts';
 import type { SiteDay } from './site-day.ts';
 import { spellText } from './spell-text.ts';
 import type { WarmDay } from './warm-day.ts';
+import { OLD_WEATHER_h } from './since/since.ts';
 import { ROTTING_SUN_W_m2, SHADING_SNOW_m } from './warm-spell.ts';
 import type { Words } from './words.ts';
 
+/** From here on an age is told in days. */
+const WHOLE_DAYS_d = 3;
 const EARLY_m = 0.15; // below the least that strict charts ask of anybody
 const NEAR_FLOODING_m = 0.05; // one ordinary snowfall; our choice
 const FLOODABLE_m = 0.05; // thinner ice floods under any snow, and nobody is on it
 const SLUSH_m = 0.005;
 const MUCH_WHITE = 0.2; // white ice is a fifth to a third of the sheet at the measured lakes
-const OLD_WEATHER_d = 2;
 
 export interface CautionInput {
 	lake: LakeFacts;
 	asOf: IsoDate;
-	/** Today at the lake where `asOf` may lie behind it. */
-	now: IsoDate;
+	/** What was seen after `asOf`; `null` for a view of the past. */
+	since: Since | null;
 	today: Pick<SiteDay, 'day' | 'gapDays' | 'white_m'> | null;
 	warm: WarmDay | null;
 	isColdSnap: boolean;
@@ -53,13 +56,18 @@ export function cautionsFor(input: CautionInput): Caution[] {
 }
 
 /** First of all: an answer of another day is none for today. */
-function ofTheTime({ asOf, now, lastWeatherOn, words }: CautionInput): Caution[] {
+function ofTheTime({ asOf, since, lastWeatherOn, words }: CautionInput): Caution[] {
+	if (!since?.isWeatherOld) return [];
 	const shown = lastWeatherOn !== null && lastWeatherOn < asOf ? lastWeatherOn : asOf;
+	const { weatherTo, now } = since;
 	const age_d = daysBetween(shown, now);
+	const known = weatherTo ? `${weatherTo.clock} on ${words.day(weatherTo.on)}` : words.day(shown);
 	return given(
-		age_d >= OLD_WEATHER_d,
+		true,
 		'weatherOld',
-		`This is the state of ${words.day(shown)}, ${age_d} days ago; what has happened since is not in it.`
+		age_d < WHOLE_DAYS_d
+			? `The weather is known to ${known}, more than ${OLD_WEATHER_h} hours ago; what has happened since is not in this.`
+			: `This is the state of ${words.day(shown)}, ${age_d} days ago; what has happened since is not in it.`
 	);
 }
 
@@ -141,10 +149,17 @@ function ofTheRecord({ today, mayBeOpenUntil, words }: CautionInput): Caution[] 
 	];
 }
 
-function ofReadings({ readings, doubtful, words }: CautionInput): Caution[] {
+function ofReadings({ readings: known, since, doubtful, asOf, words }: CautionInput): Caution[] {
+	const later = since?.readings ?? [];
+	const readings = [...known, ...later];
 	const at = ({ place, on }: Reading): string =>
 		`${place ?? 'a place without a name'} on ${words.day(on)}`;
 	return [
+		...given(
+			later.length > 0,
+			'readingNotIn',
+			`What was read after ${words.day(asOf)} counts against the ice at once, and for it only when the weather of its day is in.`
+		),
 		...readings
 			.filter((reading) => reading.kind === 'wentThrough')
 			.map((reading) => ({ code: 'wentThrough', text: `The ice broke at ${at(reading)}.` })),

@@ -3,6 +3,7 @@ import { daysBetween, type IsoDate } from './calendar.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
 import type { Reading } from './reading.ts';
+import type { Since } from './since/since.ts';
 import type { SeasonDay } from './season.ts';
 import { sinceAnchor } from './since-anchor.ts';
 import type { WarmDay } from './warm-day.ts';
@@ -37,6 +38,8 @@ export interface DrilledDayInput {
 	/** Readings set aside as not to be believed. */
 	doubtful: ReadonlySet<string>;
 	warm: readonly WarmDay[];
+	/** What was seen after `asOf`; `null` for a view of the past. */
+	since: Since | null;
 	/** Older days than this are left out, but for the latest. */
 	lookBack_d: number;
 	/** The season as the readings to this day, inclusive, tell it. */
@@ -47,7 +50,8 @@ export interface DrilledDayInput {
  * The days on which holes were drilled, the latest first, each carried forward to `asOf`.
  *
  * A hole gains or loses what the site's column is estimated to have gained or lost since. Readings
- * that are doubted are left out, and those of a place where the ice has broken that day or later.
+ * that are doubted are left out, and those of a place where the ice has broken that day or later. Their
+ * age is that of today, and days since `asOf` that nobody observed count once its weather is old.
  */
 export function drilledDays(input: DrilledDayInput): DrilledDay[] {
 	const counted = input.readings.filter((reading) => isCounted(reading, input));
@@ -64,13 +68,22 @@ export function drilledDays(input: DrilledDayInput): DrilledDay[] {
 function isCounted(reading: Reading, input: DrilledDayInput): boolean {
 	if (reading.on > input.asOf || !isDrilled(reading)) return false;
 	if (input.doubtful.has(reading.id)) return false;
-	return !input.readings.some(
+	return ![...input.readings, ...(input.since?.readings ?? [])].some(
 		(other) =>
 			other.kind === 'wentThrough' &&
 			other.on >= reading.on &&
-			other.on <= input.asOf &&
+			other.on <= nowOf(input) &&
 			nameOf(other.place) === nameOf(reading.place)
 	);
+}
+
+function nowOf({ asOf, since }: DrilledDayInput): IsoDate {
+	return since?.now ?? asOf;
+}
+
+/** Whole days after `asOf` of which nothing is known, once its weather is old. */
+function unseenDays({ asOf, since }: DrilledDayInput): number {
+	return since?.isWeatherOld ? Math.max(0, daysBetween(asOf, since.now) - 1) : 0;
 }
 
 function nameOf(place: string | null): string {
@@ -89,10 +102,10 @@ function carry(
 	if (!then || !now) return null;
 	return {
 		on,
-		age_d: daysBetween(on, input.asOf),
+		age_d: daysBetween(on, nowOf(input)),
 		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
 		...since(on, season, input),
-		gapDays: sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0
+		gapDays: (sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0) + unseenDays(input)
 	};
 }
 
@@ -112,13 +125,13 @@ function carriedHoles(reading: Reading, then: SeasonDay, now: SeasonDay): Carrie
 function since(
 	on: IsoDate,
 	season: readonly SeasonDay[],
-	{ asOf, warm }: DrilledDayInput
+	{ asOf, warm, since: later }: DrilledDayInput
 ): Pick<DrilledDay, 'hasFlooded' | 'hasThawed' | 'hadSpell'> {
 	const days = season.filter((day) => day.on >= on && day.on <= asOf);
 	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
 	return {
 		hasFlooded: days.some((day) => day.on > on && day.column.slush_m > FLOODED_m),
-		hasThawed: days.some((day) => (day.aboveFreezing_h ?? 0) > 0),
+		hasThawed: [...days, ...(later?.days ?? [])].some((day) => (day.aboveFreezing_h ?? 0) > 0),
 		hadSpell: isCalm && warm.some((day) => day.on <= asOf && isSpellAfter(day, on))
 	};
 }

@@ -1,5 +1,5 @@
 import { growth_m_d, type AnchorStep } from './anchor-steps.ts';
-import { askSteps, type Asked } from './asked.ts';
+import { askSteps, type Asked, type AskedInput } from './asked.ts';
 import type { IsoDate } from './calendar.ts';
 import { climateOf, type Climate } from './climate.ts';
 import { cautionsFor } from './cautions.ts';
@@ -12,7 +12,6 @@ import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { LASTS_AMPLE_d } from './reached.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
-import type { SiteEstimateInput } from './site-estimate.ts';
 import { isSnowKnown } from './site-day.ts';
 import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
@@ -20,9 +19,8 @@ import { finish, type Steps } from './steps.ts';
 import type { WarmState } from './warmth.ts';
 import { iceOutDates } from './ice-out-dates.ts';
 import { memoryText } from './memory-text.ts';
-import type { Words } from './words.ts';
 
-export interface OutlookInput extends SiteEstimateInput {
+export interface OutlookInput extends AskedInput {
 	lakeId: string;
 	site: string;
 	loads: readonly LoadCase[];
@@ -30,10 +28,6 @@ export interface OutlookInput extends SiteEstimateInput {
 	chartSet: ChartSet;
 	/** Readings of the ice that a track was made on: they move the estimate, and no status rests on them. */
 	drilledElsewhere?: readonly string[];
-	/** Today at the lake, where `asOf` lies behind it. */
-	now?: IsoDate;
-	/** How numbers enter the texts; metric without. */
-	words?: Words;
 }
 
 export interface Outlook {
@@ -90,14 +84,15 @@ export function* outlookSteps(input: OutlookInput): Steps<Outlook | null> {
 }
 
 function forecastOf(asked: Asked, input: OutlookInput): Forecast {
-	const { site, estimate, warm, words } = asked;
+	const { site, estimate, warm, words, since } = asked;
+	const iceOutOn = site.iceOutOn ?? since?.iceOutOn ?? null;
 	const days = forecastDays(site.days, estimate, site.freezeUp.first, input.until);
 	const forLoads = {
 		minimums: input.minimums,
 		chartSet: input.chartSet,
 		conditions: conditionsOf(asked, input),
 		estimate,
-		iceOutOn: site.iceOutOn,
+		iceOutOn,
 		asOf: input.asOf,
 		warm,
 		drilled: drilledOf(asked, input),
@@ -112,21 +107,25 @@ function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 		asOf: input.asOf,
 		days,
 		loads: input.loads.map((load) => loadAnswer(load, forLoads)),
-		iceOut: iceOutDates(site.iceOutOn, estimate.iceOut),
+		iceOut: iceOutDates(iceOutOn, estimate.iceOut),
 		memoryText: memoryText(site, input),
 		cautions: cautionsOf(asked, input)
 	};
 }
 
 /** Each future counts for the members that go by it, which differ by one at most. */
-function pThawOf({ site, estimate }: Asked, { lake }: OutlookInput): Map<IsoDate, number> {
+function pThawOf(
+	{ site, estimate, warm }: Asked,
+	{ lake, asOf }: OutlookInput
+): Map<IsoDate, number> {
 	const { days, readings, hasHours } = site;
 	const chances = thawChance({
 		days,
 		readings,
 		hasHours,
 		scenarios: estimate.scenarios,
-		latitude: lake.latitude
+		latitude: lake.latitude,
+		from: (estimate.scenarios[0]?.days[0]?.on ?? '') > asOf ? warm : null
 	});
 	return new Map(chances.map(({ on, pThaw }) => [on, pThaw]));
 }
@@ -141,7 +140,7 @@ function conditionsOf({ warm, hasColdSnap }: Asked, { lake }: OutlookInput): Con
 }
 
 function drilledOf(
-	{ site, spells, setAside }: Asked,
+	{ site, spells, setAside, since }: Asked,
 	{ asOf, drilledElsewhere }: OutlookInput
 ): DrilledDay[] {
 	const { readings, seasonWith } = site;
@@ -153,6 +152,7 @@ function drilledOf(
 		),
 		doubtful: setAside,
 		warm: spells,
+		since,
 		lookBack_d: LASTS_AMPLE_d,
 		seasonBy: (on) =>
 			seasonWith(
@@ -162,11 +162,11 @@ function drilledOf(
 	});
 }
 
-function cautionsOf(asked: Asked, { lake, asOf, now = asOf }: OutlookInput): Caution[] {
+function cautionsOf(asked: Asked, { lake, asOf }: OutlookInput): Caution[] {
 	return cautionsFor({
 		lake,
 		asOf,
-		now,
+		since: asked.since,
 		today: asked.today,
 		warm: asked.warm,
 		isColdSnap: asked.hasColdSnap,
@@ -174,7 +174,7 @@ function cautionsOf(asked: Asked, { lake, asOf, now = asOf }: OutlookInput): Cau
 		lastWeatherOn: asked.site.lastWeatherOn,
 		readings: asked.site.readings,
 		doubtful: new Set([...asked.setAside, ...asked.estimate.askedAbout]),
-		iceOutOn: asked.site.iceOutOn,
+		iceOutOn: asked.site.iceOutOn ?? asked.since?.iceOutOn ?? null,
 		mayBeOpenUntil: asked.site.mayBeOpen ? asked.site.freezeUp.last : null,
 		words: asked.words
 	});

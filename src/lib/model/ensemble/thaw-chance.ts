@@ -18,6 +18,8 @@ export interface ThawChanceInput {
 	/** What each scenario counts for, such as the members that use it; equal where not given. */
 	weights?: ArrayLike<number>;
 	latitude: number;
+	/** Where the rules stand by what was observed after the last known day. */
+	from?: WarmDay | null;
 }
 
 /** How likely a warm-spell rule is in force on a day. */
@@ -41,7 +43,7 @@ export function thawChance(input: ThawChanceInput): ThawDay[] {
 	const days = firstOn === null ? input.days : input.days.filter(({ on }) => on < firstOn);
 	const known = warmSpells(days, readings, hasHours);
 	const past = known.map(({ on, state }) => ({ on, pThaw: state === 'none' ? 0 : 1 }));
-	return [...past, ...ahead(input, known.at(-1) ?? calm(''), days.at(-1))];
+	return [...past, ...ahead(input, input.from ?? known.at(-1) ?? calm(''), days.at(-1))];
 }
 
 function ahead(

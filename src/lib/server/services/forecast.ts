@@ -20,6 +20,11 @@ const WHY_NOTHING: Record<Exclude<LakeView['status'], 'ok'>, string> = {
 	beforeFreezeUp: 'The day asked for lies before freeze-up, so there is no ice to estimate'
 };
 
+/** The forecast, and up to when the weather that it is made from was observed, in UTC. */
+export interface ForecastAnswer extends Forecast {
+	weatherTo: string | null;
+}
+
 /**
  * The forecast of a site's winter; without days and loads, and saying why, where there is none.
  * @throws LakeNotFound, SiteNotFound, DayOutsideWinter
@@ -28,7 +33,7 @@ export async function getForecast(
 	ctx: Context,
 	lakeId: string,
 	options: ViewOptions
-): Promise<Forecast> {
+): Promise<ForecastAnswer> {
 	const view = await lakeView(ctx, lakeId, options);
 	const { site, winter, asOf, status, outlook, upkeep } = view;
 	const [first, last] = winterSpan(winter);
@@ -36,14 +41,15 @@ export async function getForecast(
 	if (options.until !== undefined && (options.until < asOf || options.until > last)) {
 		throw new DayOutsideWinter('until', options.until, asOf, last);
 	}
+	const weatherTo = upkeep.lastObservedAt?.toISOString() ?? null;
 	if (outlook) {
 		const { forecast } = outlook;
-		return { ...forecast, cautions: [...upkeep.sentences, ...forecast.cautions] };
+		return { ...forecast, weatherTo, cautions: [...upkeep.sentences, ...forecast.cautions] };
 	}
 	const text = status === 'ok' ? WHY_NOTHING.beforeFreezeUp : WHY_NOTHING[status];
 	const cautions = [{ code: status, text }];
 	const nothing = { days: [], loads: [], iceOut: null, memoryText: null };
-	return { lake: lakeId, site, winter, asOf, ...nothing, cautions };
+	return { lake: lakeId, site, winter, asOf, weatherTo, ...nothing, cautions };
 }
 
 const THICKNESSES = ['clear', 'white', 'snow', 'slush', 'total', 'effective'] as const;

@@ -14,6 +14,7 @@ import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
 import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
+import { seenSince } from './seen-since.ts';
 import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
@@ -30,6 +31,8 @@ export interface LakeView {
 	/** Today at the lake. */
 	today: IsoDate;
 	asOf: IsoDate;
+	/** What has been seen since `asOf` counts too: a view of the past knows nothing of it. */
+	isPresent: boolean;
 	status: 'ok' | 'noWeather' | 'noFreezeUp' | 'beforeFreezeUp';
 	/** As the site's ice went through it: a track's begins with its parent's. */
 	record: SiteWinter;
@@ -125,12 +128,27 @@ async function gather(
 		...(until > asOf || isForecastBefore(known.days, asOf)
 			? { past: await pastWeather(ctx, lakeId, winter, asOf) }
 			: {}),
-		now: isNow ? today : asOf,
+		since: isNow
+			? seenSince({ asOf, today, timeZone: lake.timeZone, record, readings, known })
+			: null,
 		...(options.words ? { words: options.words } : {})
 	};
 	const { upkeep } = known;
 	return {
-		known: { lake, site, winter, winters, today, asOf, record, readings, loads, weather, upkeep },
+		known: {
+			lake,
+			site,
+			winter,
+			winters,
+			today,
+			asOf,
+			isPresent: isNow,
+			record,
+			readings,
+			loads,
+			weather,
+			upkeep
+		},
 		input
 	};
 }

@@ -9,6 +9,13 @@ export function localDay(at: Date, timeZone: string): IsoDate {
 	return new Date(shifted_ms).toISOString().slice(0, 10);
 }
 
+/** The lake's own day and clock at an instant, to the minute. */
+export function localMinute(at: Date, timeZone: string): { on: IsoDate; clock: string } {
+	const shifted_ms = at.getTime() + tzOffset(timeZone, at) * 60_000;
+	const text = new Date(shifted_ms).toISOString();
+	return { on: text.slice(0, 10), clock: text.slice(11, 16) };
+}
+
 /** When the day begins and ends on the clock. Days with a clock change have 23 or 25 hours. */
 export function daySpan(on: IsoDate, timeZone: string): DaySpan {
 	return { on, start_s: startOfDay_s(on, timeZone), end_s: startOfDay_s(addDays(on, 1), timeZone) };

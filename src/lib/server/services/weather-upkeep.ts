@@ -1,5 +1,7 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { Caution } from '#lib/model/forecast.ts';
+import type { WeatherHour } from '#lib/model/hours-to-days.ts';
+import { unbrokenTo_s } from '#lib/model/since/part-day.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { listLakeSourceRows } from '../storage/lake-sources.ts';
@@ -20,7 +22,10 @@ export interface WeatherUpkeep {
 	isForecastUsed: boolean;
 	/** The last day that it tells. */
 	forecastTo: IsoDate | null;
-	/** The end of the last hour, or day where there are no hours, with a temperature. */
+	/**
+	 * The end of what was observed without a break, which is what a status is made from: of hours after
+	 * the last whole day those that are no more than three apart.
+	 */
 	lastObservedAt: Date | null;
 	lastObservedAge_h: number | null;
 	/** To be shown where the weather is. */
@@ -33,6 +38,10 @@ export interface KnownWeather {
 	/** What was observed up to the day asked for, and what was forecast after it. Sorted. */
 	days: WeatherDay[];
 	forecastIssuedOn: IsoDate | null;
+	/** The instant up to which all was known. */
+	by: Date;
+	/** Observed hours from the last whole day's on, sorted. */
+	hours: WeatherHour[];
 	upkeep: WeatherUpkeep;
 }
 
@@ -45,8 +54,8 @@ export interface Asked {
 }
 
 const HOUR_MS = 3_600_000;
-/** Further back only whole days are looked at. */
-const LATEST_HOURS_MS = 168 * HOUR_MS;
+/** How far back hours are looked for where there is no whole day. */
+const LATEST_S = 168 * 3600;
 
 /** The weather that was known for a view, with its ages. Later days were not observed yet. */
 export async function knownWeather(
@@ -59,10 +68,13 @@ export async function knownWeather(
 	const observed = asked.observed.filter(({ on }) => on <= asked.asOf);
 	const lastOn = observed.findLast(({ air_degC }) => air_degC !== null)?.on ?? null;
 	const forecast = await knownForecast(ctx, trust, { lastOn, by });
+	const hours = await latestHours(ctx, trust, by, lastOn);
 	return {
 		days: joined(observed, forecast.days),
 		forecastIssuedOn: forecast.issuedOn,
-		upkeep: await upkeepOf(ctx, trust, { by, observed, lastOn, forecast })
+		by,
+		hours,
+		upkeep: await upkeepOf(ctx, trust, { by, observed, lastOn, forecast, hours })
 	};
 }
 
@@ -89,12 +101,13 @@ interface Known {
 	observed: readonly WeatherDay[];
 	lastOn: IsoDate | null;
 	forecast: KnownForecast;
+	hours: readonly WeatherHour[];
 }
 
 async function upkeepOf(ctx: Context, trust: Trust, known: Known): Promise<WeatherUpkeep> {
 	const { by, forecast } = known;
 	const uses = await listLakeSourceRows(ctx.db, trust.lakeId);
-	const lastObservedAt = await lastObserved(ctx, trust, known);
+	const lastObservedAt = lastObserved(trust, known);
 	const last = forecast.days.at(-1)?.on ?? null;
 	return {
 		forecastIssuedAt: forecast.issuedAt,
@@ -113,19 +126,34 @@ function latest({ observed, lastOn }: Known): WeatherDay[] {
 	return observed.filter(({ on }) => lastOn !== null && daysBetween(on, lastOn) < 7);
 }
 
-async function lastObserved(
+/** Hours from the last whole day on; where there is none, of the last week. */
+async function latestHours(
 	{ db }: Context,
 	trust: Trust,
-	{ by, lastOn }: Known
-): Promise<Date | null> {
+	by: Date,
+	lastOn: IsoDate | null
+): Promise<WeatherHour[]> {
 	const by_s = by.getTime() / 1000;
-	const hours = await joinHours(db, trust, by_s - LATEST_HOURS_MS / 1000, by_s);
-	const lastHour = hours.findLast(({ air_degC }) => air_degC !== null);
-	const ends_s = [
-		...(lastHour ? [lastHour.at_s + 3600] : []),
-		...(lastOn ? [daySpan(lastOn, trust.timeZone).end_s] : [])
-	];
-	return ends_s.length === 0 ? null : new Date(Math.min(by_s, Math.max(...ends_s)) * 1000);
+	const from_s = lastOn === null ? by_s - LATEST_S : daySpan(lastOn, trust.timeZone).start_s;
+	return from_s >= by_s ? [] : joinHours(db, trust, from_s, by_s);
+}
+
+function lastObserved({ timeZone }: Trust, { by, lastOn, hours }: Known): Date | null {
+	const by_s = by.getTime() / 1000;
+	const withAir = hours.filter(({ air_degC }) => air_degC !== null);
+	if (lastOn === null) {
+		const last = withAir.at(-1);
+		return last ? new Date(Math.min(by_s, last.at_s + 3600) * 1000) : null;
+	}
+	const { end_s } = daySpan(lastOn, timeZone);
+	return new Date(Math.min(by_s, unbrokenTo_s(withAir, wholeTo_s(withAir, end_s))) * 1000);
+}
+
+/** A day is whole before its last hours are in: then it is known to the last that is. */
+function wholeTo_s(withAir: readonly WeatherHour[], end_s: number): number {
+	const last = withAir.findLast(({ at_s }) => at_s < end_s);
+	const hasLater = withAir.some(({ at_s }) => at_s >= end_s);
+	return last === undefined || hasLater ? end_s : Math.min(end_s, last.at_s + 3600);
 }
 
 /** Whole hours, rounded down: an age is never told shorter by a rounding of half an hour. */

@@ -6,6 +6,7 @@ import type { Reading } from '#lib/model/reading.ts';
 import { MEMBERS } from '#lib/model/site-estimate.ts';
 import { standardLoads } from '#lib/server/services/charts.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
+import { localMinute } from '#lib/server/services/local-day.ts';
 import { bandDays, type Band } from '#lib/ui/charts/band.ts';
 import { readingPoints, type ReadingPoint } from '#lib/ui/charts/reading-points.ts';
 import { borders } from '#lib/ui/charts/regions.ts';
@@ -18,7 +19,8 @@ import { answerOf } from '#lib/ui/what-if/answer.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
 export function lakePage(view: LakeView) {
-	const { lake, winter, winters, today, asOf, status, weather, record } = view;
+	const { lake, winter, winters, today, asOf, status, weather, record, upkeep } = view;
+	const weatherAt = upkeep.lastObservedAt;
 	return {
 		lake: { id: lake.id, name: lake.name, isInvented: lake.isInvented, chartSet: lake.chartSet },
 		winter,
@@ -27,10 +29,12 @@ export function lakePage(view: LakeView) {
 		asOf,
 		status,
 		weather,
+		/** What the status is made from was observed up to then, by the lake's clock. */
+		weatherTo: weatherAt && localMinute(weatherAt, lake.timeZone),
 		freezeUpOn: record.freezeUpOn,
 		/** Recorded, and not after the day asked for. */
 		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
-		lastReading: lastReading(view.readings, asOf),
+		lastReading: lastReading(view.readings, view.isPresent && today > asOf ? today : asOf),
 		ice: view.outlook ? iceOf(view.outlook, view, readingPoints(view.readings, asOf)) : null
 	};
 }

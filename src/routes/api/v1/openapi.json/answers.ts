@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import type { Forecast } from '#lib/model/forecast.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
+import type { ForecastAnswer } from '#lib/server/services/forecast.ts';
 import type { LakeRecord } from '#lib/server/services/lakes.ts';
 import { isoDate, winterId } from '#lib/server/services/fields.ts';
 
@@ -177,6 +177,10 @@ export const forecast = z
 		site: id,
 		winter: winterId,
 		asOf: isoDate,
+		weatherTo: z.iso
+			.datetime()
+			.nullable()
+			.describe('Up to when the weather that it is made from was observed without a break'),
 		days: z.array(forecastDay),
 		loads: z.array(forecastLoad),
 		iceOut: z
@@ -190,4 +194,4 @@ export const forecast = z
 		memoryText: z.string().nullable().describe('What past winters taught of the site'),
 		cautions: z.array(z.object({ code: z.string(), text: z.string() }))
 	})
-	.meta({ id: 'Forecast' }) satisfies z.ZodType<Forecast>;
+	.meta({ id: 'Forecast' }) satisfies z.ZodType<ForecastAnswer>;
