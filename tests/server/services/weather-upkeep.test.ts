@@ -219,3 +219,29 @@ test('a forecast for another place than the station’s is corrected by its own 
 	expect(off.find(({ on }) => on === '2027-01-15')?.air_degC).toBeCloseTo(-8, 5);
 	expect(off.find(({ on }) => on === '2027-01-25')?.air_degC).toBeCloseTo(-8, 5);
 });
+
+test('a station whose elevation is told beside a lake without one is a caution, and asked for', async () => {
+	const station = { name: 'Ridge', latitude: null, longitude: null, elevation_m: 812.4 };
+	const { ctx, id, refresh } = await lake({ answer: measuredAsColdAs(-8, { station }) });
+	await refresh();
+	const { upkeep } = await lakeView(ctx, id);
+	expect(upkeep.sentences).toMatchObject([{ code: 'elevationUnknown' }]);
+	expect(upkeep.sentences[0]?.text).toMatch(/812 m above the sea.*thinner than estimated/);
+	const cautions = (await getForecast(ctx, id, {})).cautions.map(({ code }) => code);
+	expect(cautions).toContain('elevationUnknown');
+	await updateLake(ctx, id, { elevation_m: 300 });
+	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
+	await updateLake(ctx, id, { elevation_m: null });
+	await orderOf(ctx, id, ['csv', 'invented-weather'], { correctsElevation: false });
+	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
+});
+
+test('the elevation of the place that a forecast is made for counts where the station tells none', async () => {
+	const { ctx, id, service, refresh } = await lake();
+	const measured = service.answer;
+	const station = { name: null, latitude: null, longitude: null, elevation_m: 500 };
+	const ahead = measuredAsColdAs(-8, { station });
+	service.answer = (source, ask) => (ask.part === 'history' ? measured : ahead)(source, ask);
+	await refresh();
+	expect((await lakeView(ctx, id)).upkeep.sentences).toMatchObject([{ code: 'elevationUnknown' }]);
+});

@@ -2,6 +2,8 @@ import type { Caution } from '#lib/model/forecast.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { readFetchStates } from '../storage/fetch-states.ts';
+import { readForecastElevations } from '../storage/forecasts.ts';
+import { findLakeRow } from '../storage/lakes.ts';
 import type { LakeSourceRow } from '../storage/lake-sources.ts';
 import type { KnownForecast } from './known-forecast.ts';
 import { FRESH_H } from './known-forecast.ts';
@@ -30,6 +32,7 @@ export async function upkeepSentences(
 	return [
 		...oldForecast(known),
 		...(await failing(ctx, uses, nameOf)),
+		...(await withoutElevation(ctx, uses, nameOf)),
 		...withoutPrecipitation(uses, nameOf, known)
 	];
 }
@@ -55,6 +58,27 @@ async function failing(
 		cautions.push({ code: 'sourceFails', text });
 	}
 	return cautions;
+}
+
+/** A station that lies higher is colder than the lake, and makes its ice thicker than it is. */
+async function withoutElevation(
+	{ db }: Context,
+	uses: readonly LakeSourceRow[],
+	nameOf: (use: LakeSourceRow) => string
+): Promise<Caution[]> {
+	const lake = await findLakeRow(db, uses[0]?.lake_id ?? '');
+	if (!lake || lake.elevation_m !== null) return [];
+	const wanted = uses.filter(({ corrects_elevation }) => corrects_elevation === 1);
+	const ofForecasts = await readForecastElevations(
+		db,
+		wanted.map(({ id }) => id)
+	);
+	return wanted.flatMap((use) => {
+		const place_m = use.station_elevation_m ?? ofForecasts.get(use.id) ?? null;
+		if (place_m === null) return [];
+		const text = `${nameOf(use)} tells the temperatures of a place ${Math.round(place_m)} m above the sea. The elevation of ${lake.name} is not entered, so they are taken as they are: if the lake lies lower, it is warmer there, and the ice is thinner than estimated. Enter the elevation with the facts of the lake.`;
+		return [{ code: 'elevationUnknown', text }];
+	});
 }
 
 /** Unknown snow is never no snow. */

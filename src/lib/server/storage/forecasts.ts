@@ -160,3 +160,27 @@ export async function readIssueTimes(
 		.execute();
 	return new Map(rows.map((row) => [row.lake_source_id, new Date(row.issued_at)]));
 }
+
+/** Of the place that the newest forecast of each use is made for, where that is told. */
+export async function readForecastElevations(
+	db: Kysely<Database>,
+	lakeSourceIds: readonly number[]
+): Promise<Map<number, number>> {
+	if (lakeSourceIds.length === 0) return new Map();
+	// SQLite takes the other columns from the row that has the maximum.
+	const rows = await db
+		.selectFrom('forecast_issue')
+		.select((eb) => [
+			'lake_source_id',
+			'station_elevation_m',
+			eb.fn.max('issued_at').as('issued_at')
+		])
+		.where('lake_source_id', 'in', lakeSourceIds)
+		.groupBy('lake_source_id')
+		.execute();
+	return new Map(
+		rows.flatMap(({ lake_source_id, station_elevation_m: place_m }) =>
+			place_m === null ? [] : [[lake_source_id, place_m] as const]
+		)
+	);
+}

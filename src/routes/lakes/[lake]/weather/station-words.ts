@@ -19,7 +19,7 @@ export function stationSentence(station: StationItem, units: Units): string | nu
 		.join(', ');
 	const lacksLake =
 		elevation_m !== null && higherBy_m === null
-			? ` It lies ${metres(elevation_m, units)} above the sea; the lake’s own height is not entered, so nothing is corrected for it.`
+			? ` It lies ${metres(elevation_m, units)} above the sea; the lake’s own elevation is not entered, so they are taken as they are. Where the lake lies lower it is warmer, and its ice thinner than estimated.`
 			: '';
 	return `Its temperatures are those of ${where === '' ? 'a place that it does not name' : where}.${lacksLake}`;
 }
