@@ -179,5 +179,7 @@ export async function askingOf({ db }: Context, useId = 1) {
 		.where('lake_source.id', '=', useId)
 		.executeTakeFirstOrThrow();
 	const { config, latitude, longitude, ...use } = row;
-	return { use, asked: { useId, config, station: use.station, latitude, longitude } };
+	const mapping = (JSON.parse(config) as WeatherSource).calls[0]?.mapping;
+	if (!mapping) throw new Error('the source has no call');
+	return { use, mapping, asked: { useId, config, station: use.station, latitude, longitude } };
 }

@@ -80,12 +80,12 @@ test('of old forecasts the last of each day is kept, of the last fortnight all',
 	]);
 });
 
-test('an hour that comes again replaces what it tells, and erases nothing', async () => {
+test('an hour that comes again replaces what it tells, and erases nothing that was not asked for', async () => {
 	const { db } = await lakeWithSource();
 	const first = hoursFrom('2027-01-20T00:00:00Z', [-3, -4], { precipitation_kg_m2: 1 });
 	const second = hoursFrom('2027-01-20T01:00:00Z', [-9, null], { wind_m_s: 2 });
 	await storeHours(db, 'source_hour', 1, first);
-	await storeHours(db, 'source_hour', 1, second);
+	await storeHours(db, 'source_hour', 1, second, ['wind_m_s']);
 	const at_s = Date.UTC(2027, 0, 20) / 1000;
 	const hours = (await readSourceHours(db, 'source_hour', [1], at_s, at_s + 86_400)).get(1);
 	expect(hours).toMatchObject([

@@ -48,10 +48,13 @@ async function storeWinter(ctx: Context, lake: number): Promise<number> {
 	const order = [{ source: 'invented-service' }];
 	await setLakeOrder(ctx, id, lakeOrderInput.parse({ order }));
 	const hours = winterHours(lake);
-	const config = (await openSource(ctx, 'invented-service'))?.row.config ?? '';
+	const open = await openSource(ctx, 'invented-service');
+	const mapping = open?.source.calls[0]?.mapping;
+	if (!mapping) throw new Error('the invented service has no call');
+	const { config } = open.row;
 	const { latitude, longitude } = facts;
 	const asked = { useId: lake, config, station: null, latitude, longitude };
-	const storing = { use: { id: lake, lake_id: id }, asked };
+	const storing = { use: { id: lake, lake_id: id }, asked, mapping };
 	const start_ms = performance.now();
 	await storeHistory(ctx.db, storing, { hours, days: [] }, { from: FIRST, to: LAST });
 	return (hours.length * 1000) / (performance.now() - start_ms);

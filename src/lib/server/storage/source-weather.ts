@@ -16,14 +16,22 @@ export const ROWS_AT_ONCE = 1000;
 
 type HourTable = 'source_hour' | 'forecast_hour';
 
-/** A value that comes later replaces the one before; an absent one never erases it. At most 1,000. */
+export type HourColumn = (typeof HOUR_COLUMNS)[number];
+export type DayColumn = (typeof DAY_COLUMNS)[number];
+
+/**
+ * A value that comes later replaces the one before. An absent one erases it in the columns of `erasing`
+ * alone: where it was asked for, and has been withdrawn. At most 1,000.
+ */
 export async function storeHours(
 	db: Kysely<Database>,
 	table: HourTable,
 	lakeSourceId: number,
-	hours: readonly WeatherHour[]
+	hours: readonly WeatherHour[],
+	erasing: readonly HourColumn[] = []
 ): Promise<void> {
-	await storeRows(db, table, ['at_s', ...HOUR_COLUMNS], lakeSourceId, hours.map(hourCells));
+	const columns = ['at_s', ...HOUR_COLUMNS];
+	await storeRows(db, table, columns, lakeSourceId, hours.map(hourCells), erasing);
 }
 
 /** Lets go of the hours that were forecast and have not ended at an instant. */
@@ -42,10 +50,11 @@ export async function forgetHoursAfter(
 export async function storeSourceDays(
 	db: Kysely<Database>,
 	lakeSourceId: number,
-	days: readonly DayValues[]
+	days: readonly DayValues[],
+	erasing: readonly DayColumn[] = []
 ): Promise<void> {
 	const rows = days.map(toDayColumns).map((row) => [row.day, ...DAY_COLUMNS.map((n) => row[n])]);
-	await storeRows(db, 'source_day', ['day', ...DAY_COLUMNS], lakeSourceId, rows);
+	await storeRows(db, 'source_day', ['day', ...DAY_COLUMNS], lakeSourceId, rows, erasing);
 }
 
 /** One JSON parameter instead of thousands of bound ones: twice as fast. */
@@ -54,12 +63,17 @@ async function storeRows(
 	table: HourTable | 'source_day',
 	[key = '', ...values]: readonly string[],
 	lakeSourceId: number,
-	rows: readonly (readonly (string | number | null)[])[]
+	rows: readonly (readonly (string | number | null)[])[],
+	erasing: readonly string[]
 ): Promise<void> {
 	if (rows.length === 0) return;
 	const columns = [key, ...values];
 	const cells = columns.map((_, index) => `value ->> ${index}`).join(', ');
-	const merged = values.map((name) => `${name} = coalesce(excluded.${name}, ${table}.${name})`);
+	const merged = values.map((name) =>
+		erasing.includes(name)
+			? `${name} = excluded.${name}`
+			: `${name} = coalesce(excluded.${name}, ${table}.${name})`
+	);
 	await sql`INSERT INTO ${sql.table(table)} (lake_source_id, ${sql.raw(columns.join(', '))})
 		SELECT ${lakeSourceId}, ${sql.raw(cells)} FROM json_each(${JSON.stringify(rows)}) WHERE true
 		ON CONFLICT (lake_source_id, ${sql.raw(key)}) DO UPDATE SET ${sql.raw(merged.join(', '))}`.execute(

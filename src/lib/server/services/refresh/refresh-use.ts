@@ -3,7 +3,7 @@ import type { Context } from '../../context.ts';
 import { storeAsAsked } from '../../storage/as-asked.ts';
 import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
-import type { Fault, Span } from '../../weather/source/contract.ts';
+import { callFor, type Fault, type Span } from '../../weather/source/contract.ts';
 import { joinChanged } from '../joining.ts';
 import { nextTurn } from '../next-turn.ts';
 import type { Refusal } from './allowance.ts';
@@ -116,9 +116,11 @@ async function askSpans(
 /** Once its last days are stored, the record is looked at as a whole. */
 function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): Promise<Asked> {
 	const { use, source, lake } = asking;
+	const mapping = callFor(source, 'history')?.mapping;
 	return askPart(ctx, asking, 'history', span, {
 		async store(answer) {
-			const stored = await storeHistory(ctx.db, asking, answer, span);
+			if (!mapping) return 0;
+			const stored = await storeHistory(ctx.db, { ...asking, mapping }, answer, span);
 			await joinChanged(ctx, use.lake_id);
 			return stored;
 		},
