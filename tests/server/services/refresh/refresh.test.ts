@@ -7,6 +7,7 @@ import {
 	refreshState,
 	startRefresh
 } from '../../../../src/lib/server/services/refresh/refresh-lake.ts';
+import { refreshSource } from '../../../../src/lib/server/services/refresh/refresh-source.ts';
 import { enqueueDue } from '../../../../src/lib/server/services/refresh/schedule.ts';
 import { listLog } from '../../../../src/lib/server/services/sources/log.ts';
 import { getSource, updateSource } from '../../../../src/lib/server/services/sources/sources.ts';
@@ -310,4 +311,17 @@ test('a source that reads in °F beside a CSV is told of, and trusted no more fo
 	const { status, sentences } = await refresh(ctx, id);
 	expect(status).toBe('done');
 	expect(sentences.join()).toContain('reads 26 °C warmer than your CSV: is it °F?');
+});
+
+test('between one lake and the next of a source there is a breath, and none after the last', async () => {
+	const { ctx, id, service } = await lake();
+	for (const name of ['Second', 'Third']) {
+		const other = await inventedLake(ctx, { name, timeZone: 'Etc/UTC' });
+		await orderOf(ctx, other.id, ['csv', 'invented-weather']);
+	}
+	expect(await refreshSource(ctx, 'invented-weather')).toBe(3);
+	await whenIdle(ctx);
+	expect(service.waits_ms).toEqual([1000, 1000]);
+	await refresh(ctx, id);
+	expect(service.waits_ms).toHaveLength(2);
 });

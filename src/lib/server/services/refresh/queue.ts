@@ -5,7 +5,11 @@ import { newPace, type Pace } from './pace.ts';
 import { newJob, type Job } from './progress.ts';
 import { runJob } from './run-job.ts';
 
-const BREATH_MS = 300;
+/**
+ * Between two lakes of a source: it is not asked hard upon, and pages are answered meanwhile. Measured
+ * with `npm run bench`.
+ */
+const BREATH_MS = 1000;
 
 /** What waits for one source, and its pace. */
 interface Line {
@@ -94,8 +98,7 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 		}
 		try {
 			await runJob(ctx, job, line.pace, signal);
-			// A source is not asked for one lake hard upon the other, and pages are answered meanwhile.
-			if (!job.isOnDemand) await ctx.weather.wait(BREATH_MS, signal);
+			if (line.jobs.length > 0) await ctx.weather.wait(BREATH_MS, signal);
 		} catch (cause) {
 			job.progress.status = 'failed';
 			// What is broken off by the end of the server may find its database closed.
