@@ -63,14 +63,33 @@ function freezeSlush(
 	if (ice.slush_m <= 0) return freezing_degCd;
 	const phi = waterFraction(p.slushMatrix_kg_m3);
 	const cover_m2K_W = film_m2K_W + ice.crust_m / WHITE_ICE_W_mK;
-	const possible_m = frozenSlush_m(freezing_degCd, phi, cover_m2K_W);
+	const left_degCd =
+		ice.waterHeat_J_m2 > 0 ? coolPumped(ice, freezing_degCd, cover_m2K_W) : freezing_degCd;
+	const possible_m = frozenSlush_m(left_degCd, phi, cover_m2K_W);
 	const frozen_m = Math.min(ice.slush_m, possible_m);
 	const white_m = whiteFromSlush_m(frozen_m, p.slushMatrix_kg_m3);
 	ice.white_m += white_m;
 	ice.slush_m -= frozen_m;
 	ice.crust_m = ice.slush_m > 0 ? ice.crust_m + white_m : 0;
 	if (frozen_m === possible_m) return 0;
-	return freezing_degCd - frostToFreeze_degCd(frozen_m, phi, cover_m2K_W);
+	return left_degCd - frostToFreeze_degCd(frozen_m, phi, cover_m2K_W);
+}
+
+/**
+ * Takes the heat that standing water has beyond slush, and returns the frost left over.
+ *
+ * Through half the depth that is to freeze, so that the whole takes as long as water by itself:
+ * ρ_w L (z²/(2 k_w) + z R) [C]. Ice is counted late rather than early.
+ */
+function coolPumped(ice: SiteIce, freezing_degCd: number, cover_m2K_W: number): number {
+	const whole_m2K_W = cover_m2K_W + ice.slush_m / (2 * WHITE_ICE_W_mK);
+	const needed_degCd = (ice.waterHeat_J_m2 * whole_m2K_W) / DAY_s;
+	if (needed_degCd <= freezing_degCd) {
+		ice.waterHeat_J_m2 = 0;
+		return freezing_degCd - needed_degCd;
+	}
+	ice.waterHeat_J_m2 -= (freezing_degCd * DAY_s) / whole_m2K_W;
+	return 0;
 }
 
 /** Lake snow conducts more than land snow of its density: wind slab, ice lenses, uneven depth. */

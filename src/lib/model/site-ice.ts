@@ -9,7 +9,10 @@ import type { IceColumn } from './column.ts';
 export interface SiteIce extends IceColumn {
 	/** White ice that has frozen over the slush now lying under it. */
 	crust_m: number;
-	/** Warmth of open water that frost must take before new ice can form. */
+	/**
+	 * Heat that frost must take first: the warmth of open water before new ice can form, and what water
+	 * pumped onto the ice has to lose beyond slush as deep.
+	 */
 	waterHeat_J_m2: number;
 }
 
