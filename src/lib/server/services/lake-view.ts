@@ -118,7 +118,9 @@ async function gather(
 		weather: known.days,
 		forecastIssuedOn: known.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
-		...(ice.workedOn.some((on) => on <= asOf) ? { drilledElsewhere: ice.fromParent } : {}),
+		...(ice.workedOn.some((on) => on <= (isNow ? today : asOf))
+			? { drilledElsewhere: ice.fromParent }
+			: {}),
 		loads,
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,

@@ -4,6 +4,7 @@ import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { found } from './found.ts';
 import { lakePage } from './lake-page.ts';
+import { siteOf } from './site-of.ts';
 import type { PageServerLoad } from './$types';
 
 /** Which winter and as of when are in the address, so that a link is a view. */
@@ -12,6 +13,7 @@ export const load: PageServerLoad = async ({ locals, params, url, cookies }) => 
 	const asOf = url.searchParams.get('asOf');
 	const view = await found(
 		lakeView(locals.context, params.lake, {
+			site: siteOf(url),
 			...(winter && isWinterId(winter) ? { winter } : {}),
 			...(asOf && isIsoDate(asOf) ? { asOf } : {}),
 			toWinterEnd: true,

@@ -19,10 +19,11 @@ import { answerOf } from '#lib/ui/what-if/answer.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
 export function lakePage(view: LakeView) {
-	const { lake, winter, winters, today, asOf, status, weather, record, upkeep } = view;
+	const { lake, site, winter, winters, today, asOf, status, weather, record, upkeep } = view;
 	const weatherAt = upkeep.lastObservedAt;
 	return {
 		lake: { id: lake.id, name: lake.name, isInvented: lake.isInvented, chartSet: lake.chartSet },
+		site,
 		winter,
 		winters: winters.includes(winter) ? winters : [winter, ...winters],
 		today,

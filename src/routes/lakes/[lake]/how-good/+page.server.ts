@@ -1,10 +1,13 @@
 import { isWinterId } from '#lib/model/calendar.ts';
 import { howGood } from '#lib/server/services/how-good.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const asked = url.searchParams.get('winter') ?? '';
 	const winter = isWinterId(asked) ? { winter: asked } : {};
-	return { good: await found(howGood(locals.context, params.lake, winter)) };
+	return {
+		good: await found(howGood(locals.context, params.lake, { ...winter, site: siteOf(url) }))
+	};
 };

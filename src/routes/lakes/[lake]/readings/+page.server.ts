@@ -1,14 +1,20 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
-import { addReadings, deleteReading, restoreReading } from '#lib/server/services/readings.ts';
-import { MAIN_SITE } from '#lib/server/services/sites.ts';
+import {
+	addReadings,
+	deleteReading,
+	listReadings,
+	restoreReading
+} from '#lib/server/services/readings.ts';
 import { isWinterId, winterOf } from '#lib/model/calendar.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
 import { readReading } from '#lib/ui/forms/reading-input.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
+import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 import { estimateOn } from './estimate-on.ts';
 import { importReadings } from './import-readings.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -16,9 +22,14 @@ import type { Actions, PageServerLoad } from './$types';
 export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const asked = url.searchParams.get('winter') ?? '';
 	const view = await found(
-		lakeView(locals.context, params.lake, isWinterId(asked) ? { winter: asked } : {})
+		lakeView(locals.context, params.lake, {
+			site: siteOf(url),
+			...(isWinterId(asked) ? { winter: asked } : {})
+		})
 	);
-	const { lake, today, winter, winters, readings } = view;
+	const { lake, site, today, winter, winters } = view;
+	// Its own: a track’s view has those of the ice it was made on too.
+	const readings = await listReadings(locals.context, lake.id, site, winter);
 	return {
 		lake,
 		today,
@@ -33,27 +44,29 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 };
 
 export const actions: Actions = {
-	add: async ({ params, request, locals, cookies }) => {
+	add: async ({ params, request, locals, cookies, url }) => {
+		const site = siteOf(url);
 		const input = new FormInput(formValues(await request.formData()));
 		const units = parseUnits(cookies.get(UNITS_COOKIE));
 		const on = input.text('on');
-		const { today, estimate_m } = await found(estimateOn(locals.context, params.lake, on));
+		const { today, estimate_m } = await found(estimateOn(locals.context, params.lake, site, on));
 		const facts = { today, estimate_m, units };
 		const reading = input.take(readingInput.safeParse(readReading(input, facts)));
 		if (!reading) return fail(400, input.refusal);
-		const [id] = await addReadings(locals.context, params.lake, MAIN_SITE, [reading]);
-		redirect(303, `?winter=${winterOf(reading.on)}&stored=${id}`);
+		const [id] = await addReadings(locals.context, params.lake, site, [reading]);
+		redirect(303, withSite(`?winter=${winterOf(reading.on)}&stored=${id}`, site));
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData())),
 	delete: async ({ params, request, locals, url }) => {
 		const id = String((await request.formData()).get('id'));
 		await found(deleteReading(locals.context, params.lake, id));
-		redirect(303, `?winter=${url.searchParams.get('winter') ?? ''}&deleted=${id}`);
+		const winter = url.searchParams.get('winter') ?? '';
+		redirect(303, withSite(`?winter=${winter}&deleted=${id}`, siteOf(url)));
 	},
-	restore: async ({ params, request, locals }) => {
+	restore: async ({ params, request, locals, url }) => {
 		const id = String((await request.formData()).get('id'));
 		const { on } = await found(restoreReading(locals.context, params.lake, id));
-		redirect(303, `?winter=${winterOf(on)}`);
+		redirect(303, withSite(`?winter=${winterOf(on)}`, siteOf(url)));
 	},
 	upload: importReadings
 };

@@ -1,12 +1,18 @@
 import { fail, redirect, type RequestEvent } from '@sveltejs/kit';
 import { readingsFromCsv } from '#lib/server/services/readings-csv.ts';
-import { MAIN_SITE } from '#lib/server/services/sites.ts';
+import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 
 const LARGEST_BYTES = 5_000_000;
 
 /** Form action: a table of readings, stored whole or refused whole with its lines. */
-export async function importReadings({ params, request, locals }: RequestEvent<{ lake: string }>) {
+export async function importReadings({
+	params,
+	request,
+	locals,
+	url
+}: RequestEvent<{ lake: string }>) {
 	const file = (await request.formData()).get('file');
 	if (!(file instanceof File) || file.size === 0) {
 		return refused('The form came without a file, or with an empty one. Choose a CSV file.');
@@ -17,9 +23,9 @@ export async function importReadings({ params, request, locals }: RequestEvent<{
 		);
 	}
 	const text = decode(await file.arrayBuffer());
-	const read = await found(readingsFromCsv(locals.context, params.lake, MAIN_SITE, text));
+	const read = await found(readingsFromCsv(locals.context, params.lake, siteOf(url), text));
 	if (read.status === 'stored' && read.leftOut.length === 0) {
-		redirect(303, `?uploaded=${read.readings.length}`);
+		redirect(303, withSite(`?uploaded=${read.readings.length}`, siteOf(url)));
 	}
 	const { problems, leftOut } = read;
 	const report = { name: file.name, count: read.ids.length, problems, leftOut };

@@ -2,6 +2,7 @@ import { json } from '@sveltejs/kit';
 import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
 import { outlookInput } from '#lib/server/services/lake-view.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 import type { RequestHandler } from './$types';
 
 /** What the page's estimate was made from, for a browser that runs the model itself. */
@@ -10,6 +11,7 @@ export const GET: RequestHandler = async ({ params, locals, url }) => {
 	const asOf = url.searchParams.get('asOf');
 	const input = await found(
 		outlookInput(locals.context, params.lake, {
+			site: siteOf(url),
 			...(winter && isWinterId(winter) ? { winter } : {}),
 			...(asOf && isIsoDate(asOf) ? { asOf } : {}),
 			toWinterEnd: true

@@ -1,10 +1,12 @@
 import { redirect } from '@sveltejs/kit';
 import { isWinterId } from '#lib/model/calendar.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
-import { MAIN_SITE } from '#lib/server/services/sites.ts';
-import { saveSiteWinter } from '#lib/server/services/winters.ts';
+import { getSite } from '#lib/server/services/sites.ts';
+import { getSiteWinter, saveSiteWinter } from '#lib/server/services/winters.ts';
 import { readEvent, readWinterDates } from '#lib/ui/forms/winter-input.ts';
+import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 import { openWinter, storeWinter } from './store-winter.ts';
 import { wintersToOffer } from './winters-to-offer.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -12,13 +14,21 @@ import type { Actions, PageServerLoad } from './$types';
 export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const asked = url.searchParams.get('winter') ?? '';
 	const view = await found(
-		lakeView(locals.context, params.lake, isWinterId(asked) ? { winter: asked } : {})
+		lakeView(locals.context, params.lake, {
+			site: siteOf(url),
+			...(isWinterId(asked) ? { winter: asked } : {})
+		})
 	);
-	const { lake, today, winter, record, weather } = view;
+	const { lake, site, today, winter, weather } = view;
+	const { kind, parent } = await getSite(locals.context, lake.id, site);
 	return {
 		lake,
 		winter,
-		record,
+		/** As people recorded it of the site itself. */
+		record: await getSiteWinter(locals.context, lake.id, site, winter),
+		/** The site that a track was made on, and when that froze over. */
+		parent: kind === 'track' ? parent : null,
+		frozeOver: view.record.freezeUpOn,
 		winters: wintersToOffer(view.winters, today),
 		hasWeather: weather.age_d !== null,
 		isMade: url.searchParams.has('made'),
@@ -29,29 +39,44 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 
 export const actions: Actions = {
 	dates: async ({ params, request, locals, url }) => {
-		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const { input, record, site, winter } = await openWinter(
+			locals.context,
+			params.lake,
+			url,
+			request
+		);
 		const dates = readWinterDates(input, winter);
-		return storeWinter(locals.context, params.lake, input, { ...record, ...dates }, 'dates');
+		return storeWinter(locals.context, params.lake, site, input, { ...record, ...dates }, 'dates');
 	},
 	addEvent: async ({ params, request, locals, url }) => {
-		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const { input, record, site, winter } = await openWinter(
+			locals.context,
+			params.lake,
+			url,
+			request
+		);
 		const event = readEvent(input, winter);
 		const events = event ? [...record.events, event] : record.events;
-		return storeWinter(locals.context, params.lake, input, { ...record, events }, 'event');
+		return storeWinter(locals.context, params.lake, site, input, { ...record, events }, 'event');
 	},
 	removeEvent: async ({ params, request, locals, url }) => {
-		const { input, record, winter } = await openWinter(locals.context, params.lake, url, request);
+		const { input, record, site, winter } = await openWinter(
+			locals.context,
+			params.lake,
+			url,
+			request
+		);
 		const event = input.text('event');
 		const at = record.events.findIndex((one) => JSON.stringify(one) === event);
 		const events = record.events.filter((_, index) => index !== at);
-		await saveSiteWinter(locals.context, params.lake, MAIN_SITE, { ...record, events });
+		await saveSiteWinter(locals.context, params.lake, site, { ...record, events });
 		const removed = at < 0 ? '' : `&removed=${encodeURIComponent(event ?? '')}`;
-		redirect(303, `?winter=${winter}${removed}#events`);
+		redirect(303, withSite(`?winter=${winter}${removed}#events`, site));
 	},
 	restoreEvent: async ({ params, request, locals, url }) => {
-		const { input, record } = await openWinter(locals.context, params.lake, url, request);
+		const { input, record, site } = await openWinter(locals.context, params.lake, url, request);
 		const events = [...record.events, parsed(input.text('event'))];
-		return storeWinter(locals.context, params.lake, input, { ...record, events }, 'event');
+		return storeWinter(locals.context, params.lake, site, input, { ...record, events }, 'event');
 	}
 };
 

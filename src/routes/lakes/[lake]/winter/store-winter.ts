@@ -3,17 +3,21 @@ import { isWinterId, type WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '#lib/server/context.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
-import { MAIN_SITE } from '#lib/server/services/sites.ts';
 import { getSiteWinter, saveSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
+import { siteOf } from '../site-of.ts';
 
 /** What a form of this page works on: the record as stored and what was typed. */
 export async function openWinter(context: Context, lakeId: string, url: URL, request: Request) {
 	const asked = url.searchParams.get('winter') ?? '';
-	const winter = isWinterId(asked) ? asked : (await found(lakeView(context, lakeId))).winter;
-	const record = await found(getSiteWinter(context, lakeId, MAIN_SITE, winter));
-	return { input: new FormInput(formValues(await request.formData())), record, winter };
+	const site = siteOf(url);
+	const winter = isWinterId(asked)
+		? asked
+		: (await found(lakeView(context, lakeId, { site }))).winter;
+	const record = await found(getSiteWinter(context, lakeId, site, winter));
+	return { input: new FormInput(formValues(await request.formData())), record, site, winter };
 }
 
 type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] };
@@ -22,6 +26,7 @@ type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] 
 export async function storeWinter(
 	context: Context,
 	lakeId: string,
+	site: string,
 	input: FormInput,
 	{ winter, ...draft }: Draft,
 	form: 'dates' | 'event'
@@ -30,8 +35,9 @@ export async function storeWinter(
 	if (!parsed.success && input.issues.length === 0) refuse(input, parsed.error.issues, form);
 	if (!parsed.success || input.issues.length > 0) return fail(400, { form, ...input.refusal });
 	const events = parsed.data.events.toSorted(byDay);
-	await saveSiteWinter(context, lakeId, MAIN_SITE, { winter, ...parsed.data, events });
-	redirect(303, `?winter=${winter}&stored=${form}${form === 'event' ? events.length : ''}`);
+	await saveSiteWinter(context, lakeId, site, { winter, ...parsed.data, events });
+	const stored = `${form}${form === 'event' ? events.length : ''}`;
+	redirect(303, withSite(`?winter=${winter}&stored=${stored}`, site));
 }
 
 function refuse(

@@ -7,18 +7,22 @@ import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
 import { readReading } from '#lib/ui/forms/reading-input.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
+import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../../found.ts';
+import { siteOf } from '../../site-of.ts';
 import type { Actions, PageServerLoad } from './$types';
 
-export const load: PageServerLoad = async ({ params, locals }) => {
+export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const reading = await found(getReading(locals.context, params.lake, params.reading));
-	const view = await found(lakeView(locals.context, params.lake, { winter: winterOf(reading.on) }));
+	const view = await found(
+		lakeView(locals.context, params.lake, { site: siteOf(url), winter: winterOf(reading.on) })
+	);
 	const places = [...new Set(view.readings.flatMap(({ place }) => place ?? []))];
 	return { lake: view.lake, today: view.today, reading, places };
 };
 
 export const actions: Actions = {
-	store: async ({ params, request, locals, cookies }) => {
+	store: async ({ params, request, locals, cookies, url }) => {
 		const { context } = locals;
 		const stored = await found(getReading(context, params.lake, params.reading));
 		const { today } = await found(lakeView(context, params.lake));
@@ -30,7 +34,8 @@ export const actions: Actions = {
 		if (!reading) return fail(400, input.refusal);
 		await updateReading(context, params.lake, stored.id, reading);
 		const winter = winterOf(reading.on);
-		redirect(303, `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`);
+		const list = `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`;
+		redirect(303, withSite(list, siteOf(url)));
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData()))
 };
