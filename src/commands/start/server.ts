@@ -2,6 +2,7 @@ import compression from 'compression';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { logWhenDone } from './request-log.ts';
 import type { ServerSettings } from './settings.ts';
 
 type Handler = (request: IncomingMessage, response: ServerResponse, next: () => void) => void;
@@ -18,6 +19,9 @@ export async function serve(settings: ServerSettings): Promise<Server> {
 	const app = await loadApp();
 	const compress = compression() as unknown as Handler;
 	const server = createServer((request, response) => {
+		logWhenDone(request, response);
+		// While it stops, a connection that is kept would hold it up.
+		if (!server.listening) response.setHeader('connection', 'close');
 		if (!isAllowedHost(request.headers.host, settings.hosts)) return refuseHost(response);
 		// Kit takes an unmarked request for https, and would then refuse every form.
 		request.headers['x-forwarded-proto'] ??= 'http';

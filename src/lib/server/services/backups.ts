@@ -15,6 +15,7 @@ import { restoreBackup, type Restored } from '../storage/backup/restore-backup.t
 import { writeBackup } from '../storage/backup/write-backup.ts';
 import { StorageRefusal } from '../storage/refusal.ts';
 import { schemaVersionOf } from '../storage/schema-version.ts';
+import { logEvent } from './log.ts';
 import { NotFound } from './not-found.ts';
 
 export { KEPT_BACKUPS } from '../storage/backup/backup-folder.ts';
@@ -44,12 +45,15 @@ export function makeBackup(ctx: Context): Promise<BackupFile> {
 }
 
 async function backUp({ folder, file }: Place, at: Date): Promise<BackupFile> {
+	const begun_ms = performance.now();
 	const backups = backupsBeside(folder);
 	const target = await nextBackupPath(backups, 'asked', schemaVersionOf(file), at);
 	await writeBackup(file, target);
 	await pruneBackups(backups, 'asked');
 	const [made] = listBackupFiles(backups).filter(({ name }) => target.endsWith(name));
 	if (!made) throw new StorageRefusal(`The backup ${target} was taken away as it was made`);
+	const duration_ms = Math.round(performance.now() - begun_ms);
+	logEvent('backup', { name: made.name, size_B: made.size_B, duration_ms });
 	return made;
 }
 

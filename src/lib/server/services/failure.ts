@@ -1,9 +1,12 @@
 import { randomUUID } from 'node:crypto';
+import { isLogOfJson, logEvent, withoutQueries } from './log.ts';
 
 /** Writes a surprise to the log and returns the id under which it is found there. */
 export function logFailure(what: string, cause: unknown): string {
 	const id = randomUUID().slice(0, 8);
-	const story = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-	process.stderr.write(`[${id}] ${what}: ${story}\n`);
+	const told = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
+	const story = withoutQueries(told);
+	if (isLogOfJson()) logEvent('failure', { id, what, story }, 'error');
+	else process.stderr.write(`[${id}] ${what}: ${story}\n`);
 	return id;
 }

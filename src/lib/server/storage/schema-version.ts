@@ -1,7 +1,9 @@
 import SqliteFile from 'libsql';
+import { sql, type Kysely } from 'kysely';
 import { z } from 'zod';
 import { StorageRefusal } from './refusal.ts';
 import { migrations } from './migrations.ts';
+import type { Database } from './schema.ts';
 
 const names = z.array(z.object({ name: z.string() }));
 
@@ -44,4 +46,10 @@ export function schemaVersionOf(path: string): string {
 	} finally {
 		file.close();
 	}
+}
+
+/** Changes that an open database is still to go through: none, unless something went wrong. */
+export async function pendingChanges(db: Kysely<Database>): Promise<string[]> {
+	const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
+	return changesToCome(rows.map(({ name }) => name));
 }

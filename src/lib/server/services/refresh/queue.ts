@@ -1,5 +1,6 @@
 import type { Context } from '../../context.ts';
 import { logFailure } from '../failure.ts';
+import { logEvent } from '../log.ts';
 import { forgetKeepingUp } from './kept-up.ts';
 import { newPace, type Pace } from './pace.ts';
 import { newJob, type Job } from './progress.ts';
@@ -108,6 +109,7 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 			}
 		} finally {
 			job.progress.finishedAt = ctx.now();
+			logEvent('refresh', { lake: job.lakeId, use: job.useId, status: job.progress.status });
 		}
 	}
 }

@@ -45,6 +45,12 @@ function lakes(): ZodOpenApiPathsObject {
 		'/api/v1/health': {
 			get: operation('Whether the server answers', answer(z.object({ status: z.literal('ok') })))
 		},
+		'/api/v1/ready': {
+			get: operation(
+				'Whether the database answers and its schema is up to date; 503 says why not',
+				answer(z.object({ status: z.literal('ready') }))
+			)
+		},
 		'/api/v1/lakes': {
 			get: operation('All lakes', answer(z.array(answers.lake))),
 			post: operation('Make a lake with one site, main', answer(answers.lake, '201'), {
