@@ -4,11 +4,15 @@ declare global {
 	namespace App {
 		interface Locals {
 			context: Context;
+			/** That nothing can be stored now, in a sentence. */
+			trouble?: string;
 		}
 		interface Error {
 			message: string;
 			/** Under which the log has the whole story. */
 			id?: string;
+			/** What the message says is no fault of the app: the disk is full, or the like. */
+			isTrouble?: boolean;
 		}
 	}
 }

@@ -3,6 +3,7 @@ import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
+import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { Problem, problemResponse } from './routes/api/problem.ts';
 
@@ -10,8 +11,10 @@ export const init: ServerInit = async () => {
 	if (building) return;
 	const context = await startContext(process.env);
 	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
-	process.once('sveltekit:shutdown', () => {
-		void (schedule?.stop() ?? Promise.resolve()).then(() => closeContext(context));
+	// Whoever stops the server may wait for what this returns.
+	process.once('sveltekit:shutdown', async () => {
+		await schedule?.stop();
+		await closeContext(context);
 	});
 	await loadDemo(context);
 };
@@ -26,15 +29,26 @@ export const handle: Handle = async ({ event, resolve }) => {
 		return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
 	}
 	event.locals.context = getContext();
-	const response = await resolve(event);
+	const resolved = await resolve(event);
+	const response = event.locals.trouble ? unavailable(resolved) : resolved;
 	response.headers.set('x-content-type-options', 'nosniff');
 	response.headers.set('referrer-policy', 'same-origin');
 	response.headers.set('x-frame-options', 'SAMEORIGIN');
 	return response;
 };
 
+/** Kit answers 500 to whatever it did not expect. */
+function unavailable({ body, status, headers }: Response): Response {
+	return new Response(body, { status: status === 500 ? 503 : status, headers });
+}
+
 export const handleError: HandleServerError = ({ error, event, status, message }) => {
 	if (status < 500) return { message };
 	const id = logFailure(`${event.request.method} ${event.url.pathname}`, error);
+	const trouble = troubleOf(error);
+	if (trouble !== null) {
+		event.locals.trouble = trouble;
+		return { message: `${trouble}.`, id, isTrouble: true };
+	}
 	return { message: 'Something failed here. Nothing that was stored is lost', id };
 };

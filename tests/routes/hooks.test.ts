@@ -67,3 +67,23 @@ test('a page that is not there is no surprise', () => {
 	expect(failure(404)).toEqual({ message: 'Not Found' });
 	expect(write).not.toHaveBeenCalled();
 });
+
+test('a full disk is told in a sentence, with 503', async () => {
+	vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+	const context = await startContext({ FROSTLEDGER_DATA: ':memory:' });
+	onTestFinished(() => closeContext(context));
+	const url = new URL('http://localhost:3000/lakes/pond');
+	const event = { url, request: new Request(url), locals: {} } as unknown as RequestEvent;
+	const error = Object.assign(new Error('database or disk is full'), { code: 'SQLITE_FULL' });
+	const resolve = async () => {
+		const shown = await handleError({ error, event, status: 500, message: 'Internal Error' });
+		return Response.json(shown, { status: 500 });
+	};
+	const response = await handle({ event, resolve });
+	expect(response.status).toBe(503);
+	expect(response.headers.get('x-content-type-options')).toBe('nosniff');
+	expect(await response.json()).toMatchObject({
+		isTrouble: true,
+		message: expect.stringMatching(/^The disk .* is full.*\.$/)
+	});
+});

@@ -20,11 +20,16 @@ const BY_CODE: readonly [start: string, trouble: StorageTrouble][] = [
 /** The trouble that a failure, or what caused it, comes from; `null` when it is something else. */
 export function storageTrouble(failure: unknown): StorageTrouble | null {
 	for (let cause = failure; cause instanceof Error; cause = cause.cause) {
-		const code = 'code' in cause ? String(cause.code) : '';
+		const code = 'code' in cause && !isOfNetwork(cause) ? String(cause.code) : '';
 		const known = BY_CODE.find(([start]) => code.startsWith(start));
 		if (known) return known[1];
 	}
 	return null;
+}
+
+/** Rights to the network go by the same codes. */
+function isOfNetwork(cause: Error): boolean {
+	return 'syscall' in cause && ['connect', 'listen', 'bind'].includes(String(cause.syscall));
 }
 
 const SENTENCES: Record<StorageTrouble, string> = {
