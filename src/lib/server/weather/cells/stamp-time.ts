@@ -1,7 +1,7 @@
 import type { Stamp } from './dates.ts';
 import type { LakeClock } from './zone.ts';
 
-const S_PER_DAY = 86_400;
+export const S_PER_DAY = 86_400;
 
 /** Seconds since 1970 as the record's own clock and calendar count them. */
 export function wallSeconds({ day, second }: Stamp): number {

@@ -31,23 +31,30 @@ export function judge(call: Judging, ask: Question, mapped: Mapped, madeAt: Date
 	if (condemned.length > 0) return { hours: [], days: [], faults: [...condemned, ...said] };
 	let left: Pick<Mapped, 'hours' | 'days'> = mapped;
 	for (const { role } of doubts) left = withoutRole(left, role);
+	const parted = partOf(left, mapped.dayEnds_s, ask);
 	const { hours, days, faults } =
 		ask.part === 'history'
-			? judgeRecord(call, ask, overBy(partOf(left, ask), madeAt, ask.timeZone), mapped)
-			: judgeForecast(ask, partOf(left, ask), mapped, madeAt);
+			? judgeRecord(call, ask, overBy(parted, mapped.dayEnds_s, madeAt), mapped)
+			: judgeForecast(ask, parted, mapped, madeAt);
 	return { hours, days, faults: [...doubts.map(({ fault }) => fault), ...faults, ...said] };
 }
 
-/** Ended hours and days for history, the running and coming ones for a forecast. */
+/**
+ * Ended hours and days for history, the running and coming ones for a forecast. A day has ended once
+ * it has both by the lake's calendar and by its source's: one told in UTC goes on after it is over at a
+ * lake further east.
+ */
 function partOf(
 	{ hours, days }: Pick<Mapped, 'hours' | 'days'>,
+	dayEnds_s: Mapped['dayEnds_s'],
 	{ part, now, timeZone }: Question
 ): Pick<Mapped, 'hours' | 'days'> {
 	const now_s = now.getTime() / 1000;
 	const today = dayAt(now, timeZone);
+	const isOver = (on: string): boolean => on < today && (dayEnds_s.get(on) ?? Infinity) <= now_s;
 	const isPast = part === 'history';
 	return {
 		hours: hours.filter(({ at_s }) => at_s + 3600 <= now_s === isPast),
-		days: days.filter(({ on }) => on < today === isPast)
+		days: days.filter(({ on }) => isOver(on) === isPast)
 	};
 }

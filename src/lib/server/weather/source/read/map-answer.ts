@@ -18,6 +18,7 @@ export async function mapAnswer(mapping: Mapping, answer: Answer, place: Place):
 	const mapped: Mapped = {
 		hours: [],
 		days: [],
+		dayEnds_s: new Map(),
 		station: stationOf(mapping, answer),
 		issuedAt: null,
 		tally: new Tally(),

@@ -1,4 +1,5 @@
 import { setImmediate as nextTurn } from 'node:timers/promises';
+import type { IsoDate } from '#lib/model/calendar.ts';
 import { LakeClock } from '../../cells/zone.ts';
 import type { Column } from './columns.ts';
 import { dayPlaces, type DayPlaces } from './day-places.ts';
@@ -14,7 +15,7 @@ export async function mapDays(
 ): Promise<void> {
 	const { mapping, place, decimal } = reading;
 	const { tally } = mapped;
-	const placesOf = allPlaces(reading, tally);
+	const placesOf = allPlaces(reading, tally, mapped.dayEnds_s);
 	const roles: DayRoles = {};
 	for (const [role, ofRole] of byRole(columns)) {
 		roles[role] = daysOfRole(ofRole, { placesOf, decimal, tally }, samplesOf(mapped, role));
@@ -26,17 +27,18 @@ export async function mapDays(
 }
 
 function allPlaces(
-	{ mapping: { time }, place: { timeZone } }: Reading,
-	tally: Tally
+	{ mapping: { time }, place: { timeZone }, clock }: Reading,
+	tally: Tally,
+	ends_s: Map<IsoDate, number>
 ): (column: Column) => DayPlaces {
-	const lake = new LakeClock(timeZone, 'local');
+	const clocks = { own: clock, lake: new LakeClock(timeZone, 'local') };
 	const known = new Map<string, DayPlaces>();
 	return ({ axis, spec }) => {
 		const stamp = spec.stamp ?? time.stamp;
 		const key = `${stamp} ${axis.path}`;
 		// Days that are read again for another stamp are not counted again.
 		const counts = known.size === 0 ? tally : new Tally();
-		const places = known.get(key) ?? dayPlaces(axis.raw, time.form, stamp, lake, counts);
+		const places = known.get(key) ?? dayPlaces(axis.raw, time.form, stamp, clocks, counts, ends_s);
 		known.set(key, places);
 		return places;
 	};

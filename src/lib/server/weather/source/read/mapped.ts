@@ -20,6 +20,8 @@ export interface Place {
 export interface Mapped {
 	hours: WeatherHour[];
 	days: DayValues[];
+	/** When each day ends by the clock that its source counts days by. */
+	dayEnds_s: Map<IsoDate, number>;
 	station: Station | null;
 	issuedAt: Date | null;
 	tally: Tally;

@@ -15,6 +15,7 @@ export function mergeMapped(into: Mapped, later: Mapped): void {
 		({ on }) => on,
 		(a, b) => (a.on < b.on ? -1 : 1)
 	);
+	for (const [on, end_s] of later.dayEnds_s) into.dayEnds_s.set(on, end_s);
 	into.station = later.station ?? into.station;
 	into.issuedAt = older(into.issuedAt, later.issuedAt);
 	into.tally.merge(later.tally);
