@@ -23,6 +23,10 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'a lake past its weather': (page) => page.goto('/lakes/pinder-lake?asOf=2026-02-28'),
 	'a lake without weather': async (page, app) =>
 		page.goto(`/lakes/${await lakeWithWinter(app, '')}`),
+	'its early ice before freeze-up': (page) =>
+		page.goto('/lakes/pinder-lake/early-ice?asOf=2025-11-18'),
+	'its young ice': (page) => page.goto('/lakes/pinder-lake/early-ice?asOf=2025-12-02'),
+	'its early ice in midwinter': (page) => page.goto('/lakes/pinder-lake/early-ice'),
 	'its freeze-up': (page) => page.goto('/lakes/pinder-lake/winter'),
 	'its loads': (page) => page.goto('/lakes/pinder-lake/loads'),
 	'a load of its own': ownLoad,

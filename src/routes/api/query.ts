@@ -22,6 +22,8 @@ export const forecastQuery = z.strictObject({
 	until: isoDate.exactOptional()
 });
 
+export const earlyIceQuery = forecastQuery.omit({ until: true });
+
 export const weatherQuery = z.strictObject({
 	from: isoDate.exactOptional(),
 	to: isoDate.exactOptional()

@@ -65,7 +65,7 @@ function withSnow({ start, ...others }: Kept, factor: number): Kept {
 }
 
 /** The day with more or less snow and as much rain. */
-function moreSnow(day: WeatherDay, factor: number): WeatherDay {
+export function moreSnow(day: WeatherDay, factor: number): WeatherDay {
 	const all_kg_m2 = day.precipitation_kg_m2 ?? day.snowfall_kg_m2;
 	if (all_kg_m2 === null || factor === 1) return day;
 	const snow_kg_m2 = day.snowfall_kg_m2 ?? all_kg_m2 * snowShare(meanAir_degC(day) ?? 0);

@@ -130,7 +130,7 @@ export const reading = z
 
 export const readingIds = z.object({ ids: z.array(id) }).meta({ id: 'ReadingIds' });
 
-const quantiles = z
+export const quantiles = z
 	.object({ p05: orNull, p10: orNull, p50: orNull, p90: orNull, p95: orNull })
 	.meta({
 		id: 'Quantiles',

@@ -5,8 +5,15 @@ import { lakeChange, newLake } from '#lib/server/services/lakes.ts';
 import { readingChange, readingInput } from '#lib/server/services/reading-input.ts';
 import { columnsInput } from '#lib/server/services/weather-csv.ts';
 import { winterInput } from '#lib/server/services/winters.ts';
-import { forecastQuery, readingsQuery, siteQuery, weatherQuery } from '../../query.ts';
+import {
+	earlyIceQuery,
+	forecastQuery,
+	readingsQuery,
+	siteQuery,
+	weatherQuery
+} from '../../query.ts';
 import * as answers from './answers.ts';
+import { earlyIce } from './early-ice-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { sites } from './site-paths.ts';
 import { sources } from './source-paths.ts';
@@ -119,6 +126,13 @@ function forecasts(): ZodOpenApiPathsObject {
 	return {
 		'/api/v1/lakes/{lake}/forecast': {
 			get: operation('Ice, loads and cautions, day by day', answer(answers.forecast), parameters)
+		},
+		'/api/v1/lakes/{lake}/early-ice': {
+			get: operation(
+				'From the first cold nights to the first loads: chance of a skim, frost to go, weekend, test',
+				answer(earlyIce),
+				{ path: lakePath, query: earlyIceQuery }
+			)
 		},
 		'/api/v1/lakes/{lake}/forecast.csv': {
 			get: operation(

@@ -1,0 +1,60 @@
+import type { IsoDate } from '#lib/model/calendar.ts';
+import type { EarlyIce } from '#lib/model/early/early-ice.ts';
+import { day } from '../format/day.ts';
+import { isPast } from '../is-past.ts';
+import { growth, verdict } from '../sentences.ts';
+import type { SeriesDay } from '../charts/series.ts';
+import type { Units } from '../units-setting.ts';
+import { freezingHeadline } from './freezing-words.ts';
+import { testHeadline } from './test-words.ts';
+
+/** What the headline goes by. */
+export interface EarlyTold {
+	early: EarlyIce;
+	/** The ice of the day of asking. */
+	day: SeriesDay | null;
+	isWithheld: boolean;
+	iceOutOn: IsoDate | null;
+	asOf: IsoDate;
+	today: IsoDate;
+	lake: { water: string };
+}
+
+/** The page's answer in a sentence, and what belongs right under it. */
+export function earlyHeadline(told: EarlyTold, units: Units): { main: string; rest: string[] } {
+	const { early, asOf, isWithheld } = told;
+	const then = isPast(told) ? [`As it was known on ${day(asOf)}.`] : [];
+	if (early.phase === 'past') return { main: pastHeadline(told), rest: then };
+	if (early.phase === 'growing' && early.growth) {
+		const main = testHeadline(early.growth, { now: early.now, isWithheld }, units);
+		return { main, rest: [...iceOf(told, units), ...then] };
+	}
+	if (early.phase === 'beforeFreezeUp')
+		return { main: freezingHeadline(early.freezing, early.now), rest: [...riverOf(told), ...then] };
+	return {
+		main: 'Not known: there is no weather that reaches this day.',
+		rest: ['Early ice goes by the temperatures of this winter, from early autumn on.', ...then]
+	};
+}
+
+function pastHeadline({ early, iceOutOn }: EarlyTold): string {
+	const why = {
+		iceOut: iceOutOn === null ? 'ice-out is on record' : `ice-out was on ${day(iceOutOn)}`,
+		firstLoadsLikely: 'on foot, in a group and by snowmobile the chart minimums are likely met',
+		noMoreGrowth: 'the ice is not expected to become any thicker'
+	};
+	return `The early season is over: ${why[early.pastBecause ?? 'noMoreGrowth']}.`;
+}
+
+function iceOf(told: EarlyTold, units: Units): string[] {
+	if (told.day === null) return [];
+	const { main, rest } = verdict(told.day, units, isPast(told));
+	const rate = growth(told.early.growth?.growth_m_d ?? null, units);
+	return [[main, rest, rate].filter((part) => part !== null).join(' ')];
+}
+
+function riverOf({ lake, early }: EarlyTold): string[] {
+	return lake.water === 'river' && early.freezing === null
+		? ['For a river no chance of a skim is told: moving water freezes by rules of its own.']
+		: [];
+}

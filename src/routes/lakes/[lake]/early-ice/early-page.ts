@@ -1,0 +1,33 @@
+import type { EarlyIceView } from '#lib/server/services/early-ice.ts';
+import { knownDays } from '#lib/ui/charts/series.ts';
+import { upkeepOf } from '../upkeep.ts';
+
+/** Days of chances that the page tells. */
+const CHANCES_d = 21;
+
+/** What the page shows, without the long lists that only the API gives. */
+export function earlyPage({ view, early }: EarlyIceView) {
+	const { lake, site, winter, winters, today, asOf, record, outlook } = view;
+	const { freezing } = early;
+	return {
+		lake: { id: lake.id, name: lake.name, isInvented: lake.isInvented, water: lake.water },
+		site,
+		winter,
+		winters: winters.includes(winter) ? winters : [winter, ...winters],
+		today,
+		asOf,
+		freezeUpOn: record.freezeUpOn,
+		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
+		early: {
+			...early,
+			freezing: freezing && { ...freezing, chances: freezing.chances.slice(0, CHANCES_d + 1) }
+		},
+		day: knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? [])[0] ?? null,
+		isWithheld: outlook?.forecast.loads.some(({ status }) => status === 'withheld') ?? false,
+		cautions: outlook?.forecast.cautions ?? [],
+		climate: outlook?.climate ?? freezing?.climate ?? null,
+		upkeep: upkeepOf(view)
+	};
+}
+
+export type EarlyPage = ReturnType<typeof earlyPage>;

@@ -1,0 +1,90 @@
+import { isHttpError } from '@sveltejs/kit';
+import { render } from 'svelte/server';
+import { expect, test } from 'vitest';
+import { load } from '../../../src/routes/lakes/[lake]/early-ice/+page.server.ts';
+import Page from '../../../src/routes/lakes/[lake]/early-ice/+page.svelte';
+import type { Context } from '../../../src/lib/server/context.ts';
+import type { EarlyIceAnswer } from '../../../src/lib/server/services/early-ice.ts';
+import { earlyIce } from '../../../src/routes/api/v1/openapi.json/early-ice-answer.ts';
+import { apiOf } from '../../support/api.ts';
+import { drilledLake } from '../../support/drilled-lake.ts';
+import { formEvent } from '../../support/form-event.ts';
+import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+
+const METRIC = { measure: 'metric', mass: 'kg' } as const;
+
+async function shown(context: Context, lake: string, query = ''): Promise<string> {
+	const data = await load(formEvent({ context, params: { lake }, query }));
+	const props = { data: { ...data, sites: [], units: METRIC }, params: { lake }, form: null };
+	return render(Page, { props: props as never })
+		.body.replace(/<!--[\s\S]*?-->/g, '')
+		.replace(/<(?!a )[^>]*>/g, ' ')
+		.replace(/\s+/g, ' ');
+}
+
+test('before freeze-up the page tells the chance of a skim, roughly, and how cold it has been', async () => {
+	const { ctx, id } = await drilledLake();
+	const page = await shown(ctx, id, 'asOf=2026-11-10');
+	expect(page).toMatch(/Chance of a first skim by 17 Nov: roughly|may have frozen over by now/);
+	expect(page).toContain('As it was known on 10 Nov 2026.');
+	expect(page).toContain('Early ice varies most from place to place');
+	expect(page).toContain('At 1 earlier freeze-up here it stood at');
+	expect(page).toContain('No wind to come is known here');
+	expect(page).not.toMatch(/NaN|undefined|\bnull\b/);
+});
+
+test('over young ice it tells the loads, the weekend, the snow and what a test has to show', async () => {
+	const { ctx, id } = await drilledLake();
+	const page = await shown(ctx, id, 'asOf=2026-11-24');
+	expect(page).toMatch(/worth the trip|No trip is worth it/);
+	expect(page).toMatch(/Sat 28 Nov: .*; Sun 29 Nov: /);
+	expect(page).toContain('No forecast counts at present');
+	expect(page).toContain('of clear ice at the least');
+	expect(page).toContain('Early ice varies most from place to place');
+	expect(page).toContain('Before anybody goes');
+	expect(page).not.toMatch(/NaN|undefined|\bnull\b/);
+});
+
+test('after it, it says so in a sentence and leads on', async () => {
+	const { ctx, id } = await drilledLake();
+	const page = await shown(ctx, id);
+	expect(page).toContain('The early season is over');
+	expect(page).toContain(`href="/lakes/${id}"`);
+	expect(page).not.toContain('The first loads');
+});
+
+test('without weather it says what is missing', async () => {
+	const ctx = await freshContext();
+	const { id } = await inventedLake(ctx);
+	const page = await shown(ctx, id);
+	expect(page).toContain('Not known: there is no weather that reaches this day.');
+	expect(page).toContain(`href="/lakes/${id}/weather"`);
+});
+
+test('of a lake that is not there, nothing is found', async () => {
+	const event = formEvent({ context: await freshContext(), params: { lake: 'nowhere' } });
+	const cause: unknown = await Promise.resolve(load(event)).catch((thrown: unknown) => thrown);
+	expect(isHttpError(cause, 404)).toBe(true);
+});
+
+test.each(['2026-11-10', '2026-11-24', '2027-01-20'])(
+	'the API answers as described, as of %s',
+	async (asOf) => {
+		const { ctx, id } = await drilledLake();
+		const response = await apiOf(ctx)('GET', `/api/v1/lakes/${id}/early-ice?asOf=${asOf}`);
+		const answer = (await response.json()) as EarlyIceAnswer;
+		expect(earlyIce.strict().parse(answer)).toEqual(answer);
+		expect(answer).toMatchObject({ lake: id, winter: '2026-27', asOf });
+		expect(answer.cautions[0]?.code).toBe('variesMost');
+	}
+);
+
+test('a day outside of its winter, and a parameter that is not known, are refused', async () => {
+	const { ctx, id } = await drilledLake();
+	const ask = apiOf(ctx);
+	const path = `/api/v1/lakes/${id}/early-ice`;
+	const outside = await ask('GET', `${path}?winter=2025-26&asOf=2026-12-01`);
+	expect(outside.status).toBe(400);
+	expect((await ask('GET', `${path}?until=2026-12-01`)).status).toBe(400);
+	expect((await ask('GET', '/api/v1/lakes/nowhere/early-ice')).status).toBe(404);
+});
