@@ -2,6 +2,7 @@ import { effective_m } from './bearing.ts';
 import { daysBetween, type IsoDate } from './calendar.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
+import { isSamePlace } from './places/place-name.ts';
 import type { Reading } from './reading.ts';
 import type { Since } from './since/since.ts';
 import type { SeasonDay } from './season.ts';
@@ -73,7 +74,7 @@ function isCounted(reading: Reading, input: DrilledDayInput): boolean {
 			other.kind === 'wentThrough' &&
 			other.on >= reading.on &&
 			other.on <= nowOf(input) &&
-			nameOf(other.place) === nameOf(reading.place)
+			isSamePlace(other.place, reading.place)
 	);
 }
 
@@ -84,10 +85,6 @@ function nowOf({ asOf, since }: DrilledDayInput): IsoDate {
 /** Whole days after `asOf` of which nothing is known, once its weather is old. */
 function unseenDays({ asOf, since }: DrilledDayInput): number {
 	return since?.isWeatherOld ? Math.max(0, daysBetween(asOf, since.now) - 1) : 0;
-}
-
-function nameOf(place: string | null): string {
-	return (place ?? '').trim().toLowerCase();
 }
 
 function carry(
