@@ -13,7 +13,7 @@ export async function readJson<Schema extends z.ZodType>(
 	if (type !== 'application/json' && !type.endsWith('+json')) {
 		throw unsupported(type, 'application/json');
 	}
-	const text = await readText(request);
+	const text = (await readAll(request, LONGEST_JSON_BYTES, 'A JSON body')).toString('utf8');
 	if (depth(text) > DEEPEST_JSON) {
 		throw new Problem(400, 'Bad Request', `The body is nested deeper than ${DEEPEST_JSON} levels`);
 	}
@@ -60,18 +60,28 @@ async function* chunks(body: ReadableStream<Uint8Array>): AsyncGenerator<Uint8Ar
 	}
 }
 
-async function readText(request: Request): Promise<string> {
+/** The whole body of one of these types. @throws Problem when it is another, or too long. */
+export async function readBytes(
+	request: Request,
+	types: readonly string[],
+	most: number
+): Promise<Uint8Array> {
+	const type = mediaType(request);
+	if (!types.includes(type)) throw unsupported(type, types[0] ?? '');
+	return readAll(request, most, 'The body');
+}
+
+async function readAll(request: Request, most: number, what: string): Promise<Buffer> {
 	const parts: Uint8Array[] = [];
 	let size = 0;
 	for await (const part of request.body ? chunks(request.body) : []) {
 		size += part.byteLength;
-		if (size > LONGEST_JSON_BYTES) {
-			const detail = `A JSON body may have ${LONGEST_JSON_BYTES} bytes at most`;
-			throw new Problem(413, 'Content Too Large', detail);
+		if (size > most) {
+			throw new Problem(413, 'Content Too Large', `${what} may have ${most} bytes at most`);
 		}
 		parts.push(part);
 	}
-	return Buffer.concat(parts).toString('utf8');
+	return Buffer.concat(parts);
 }
 
 function mediaType(request: Request): string {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { WEAK_SPOT_KINDS } from '#lib/model/places/weak-spot.ts';
 import { isoDate, winterId } from '#lib/server/services/fields.ts';
 import { columnsInput } from '#lib/server/services/weather-csv.ts';
 import { parseJson } from './body.ts';
@@ -10,6 +11,8 @@ const site = z
 	.max(80)
 	.default('main')
 	.meta({ description: 'A part of the lake with its own ice' });
+
+export const noQuery = z.strictObject({});
 
 export const siteQuery = z.strictObject({ site });
 
@@ -43,6 +46,17 @@ export const logQuery = z.strictObject({
 	lake: z.string().min(1).max(80).exactOptional(),
 	onlyFaults: z.enum(['0', '1', 'false', 'true']).default('0'),
 	limit: z.coerce.number().int().min(1).max(1000).default(100)
+});
+
+export const holesQuery = z.strictObject({
+	vehicle: z.enum(['0', '1', 'false', 'true']).default('0')
+});
+
+export const gpxQuery = z.strictObject({
+	waypointsAs: z
+		.enum([...WEAK_SPOT_KINDS, 'route'])
+		.default('route')
+		.meta({ description: 'What waypoints become whose own type is no kind of weak spot' })
 });
 
 /** The address's parameters as the schema has them; one it does not know is refused. @throws Problem */

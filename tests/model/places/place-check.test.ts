@@ -9,7 +9,7 @@ import { weakSpot } from '../../support/invented-route.ts';
 
 const TODAY = '2027-02-10';
 const CALM: SiteFacts = {
-	asOf: TODAY,
+	today: TODAY,
 	bound_m: 0.4,
 	lostSince_m: () => 0,
 	hasThawedSince: () => false,

@@ -31,7 +31,7 @@ function asked(points: Route['points'], changes: Partial<RouteInput> = {}) {
 		route: route(points),
 		lake: inventedView().lake,
 		forecasts: new Map([['main', frosty()]]),
-		asOf: TODAY,
+		today: TODAY,
 		readings: [],
 		loads: LOADS,
 		minimums: MINIMUMS,

@@ -76,6 +76,8 @@ test('every table is strict', async () => {
 		'own_load',
 		'reading',
 		'rejoin',
+		'route',
+		'route_point',
 		'site',
 		'site_event',
 		'source',
@@ -83,6 +85,8 @@ test('every table is strict', async () => {
 		'source_hour',
 		'source_key',
 		'source_state',
+		'trip_note',
+		'weak_spot',
 		'weather_day',
 		'weather_hour',
 		'winter'

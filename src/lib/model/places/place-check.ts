@@ -53,12 +53,12 @@ export function placeCheck(
 	facts: SiteFacts
 ): PlaceCheck {
 	const own = readings.filter(
-		(reading) => reading.on <= facts.asOf && isSamePlace(reading.place, name)
+		(reading) => reading.on <= facts.today && isSamePlace(reading.place, name)
 	);
 	const drilled = own.filter(isDrilled).toSorted((a, b) => b.on.localeCompare(a.on));
 	const lastDrilledOn = drilled[0]?.on ?? null;
 	const brokeOn = latest(own.filter(({ kind }) => kind === 'wentThrough').map(({ on }) => on));
-	const looked = spot?.checkedOn && spot.checkedOn <= facts.asOf ? spot.checkedOn : null;
+	const looked = spot?.checkedOn && spot.checkedOn <= facts.today ? spot.checkedOn : null;
 	const lastOn = latest([looked, lastDrilledOn, brokeOn].filter((on) => on !== null));
 	const lasts_d = spot === null ? PLAIN_LASTS_d : SEASON_RULES[spot.kind].lasts_d;
 	const seen = drilled.filter(({ secondHand }) => !secondHand);
@@ -80,14 +80,14 @@ export function placeCheck(
 }
 
 function ending(on: IsoDate, lasts_d: number, facts: SiteFacts): CheckState {
-	if (daysBetween(on, facts.asOf) > lasts_d) return 'tooOld';
-	if (on < facts.asOf && facts.gapDaysSince(on) > 0) return 'weatherUnknown';
-	return on < facts.asOf && facts.hasThawedSince(on) ? 'thawed' : 'counts';
+	if (daysBetween(on, facts.today) > lasts_d) return 'tooOld';
+	if (on < facts.today && facts.gapDaysSince(on) > 0) return 'weatherUnknown';
+	return on < facts.today && facts.hasThawedSince(on) ? 'thawed' : 'counts';
 }
 
 /** Those within their lifetime, or else those of the last day. */
-function recent(drilled: readonly Reading[], lasts_d: number, { asOf }: SiteFacts): Reading[] {
-	const within = drilled.filter(({ on }) => daysBetween(on, asOf) <= lasts_d);
+function recent(drilled: readonly Reading[], lasts_d: number, { today }: SiteFacts): Reading[] {
+	const within = drilled.filter(({ on }) => daysBetween(on, today) <= lasts_d);
 	return within.length > 0 ? within : drilled.filter(({ on }) => on === drilled[0]?.on);
 }
 

@@ -1,3 +1,4 @@
+import type { IsoDate } from '../calendar.ts';
 import type { Forecast, ForecastLoad, LoadStatus } from '../forecast.ts';
 import type { LakeFacts } from '../lake.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from '../load-case.ts';
@@ -50,7 +51,8 @@ export interface RouteInput {
 	lake: LakeFacts;
 	/** The answer for each site that a point lies on; `null` where there is none. */
 	forecasts: ReadonlyMap<string, Forecast | null>;
-	asOf: string;
+	/** Today at the lake. */
+	today: IsoDate;
 	/** This winter's, of all sites. */
 	readings: readonly Reading[];
 	loads: readonly LoadCase[];
@@ -70,10 +72,10 @@ export function routeAnswer(input: RouteInput): RouteAnswer {
 	const facts = new Map(
 		[...input.forecasts].map(([site, forecast]) => [
 			site,
-			siteFacts(forecast, input.loads, input.asOf)
+			siteFacts(forecast, input.loads, input.today)
 		])
 	);
-	const nowhere = siteFacts(null, [], input.asOf);
+	const nowhere = siteFacts(null, [], input.today);
 	const points = input.route.points.map((point) =>
 		pointAnswer(point, input.readings, facts.get(point.site) ?? nowhere)
 	);

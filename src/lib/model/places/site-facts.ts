@@ -1,16 +1,17 @@
-import type { IsoDate } from '../calendar.ts';
-import type { Forecast } from '../forecast.ts';
+import { daysBetween, type IsoDate } from '../calendar.ts';
+import type { Forecast, ForecastDay } from '../forecast.ts';
 import { isVehicle, type LoadCase } from '../load-case.ts';
 
 /** What checks of places near a site need of its estimate. */
 export interface SiteFacts {
-	asOf: IsoDate;
+	/** Today at the lake: what a check's age counts to. The estimate may end before it. */
+	today: IsoDate;
 	/** Lower bound of effective thickness at the thinnest of five spots; `null` where not estimated. */
 	bound_m: number | null;
-	/** Median effective thickness that the site is estimated to have lost from a day's most to `asOf`. */
+	/** Median effective thickness that the site is estimated to have lost since its most from a day on. */
 	lostSince_m(on: IsoDate): number;
 	hasThawedSince(on: IsoDate): boolean;
-	/** Days from `on` to `asOf` of which no temperature is known. */
+	/** Days from `on` to today, which is not counted, of which no temperature is known. */
 	gapDaysSince(on: IsoDate): number;
 }
 
@@ -18,27 +19,32 @@ export interface SiteFacts {
 export function siteFacts(
 	forecast: Forecast | null,
 	loads: readonly LoadCase[],
-	asOf: IsoDate
+	today: IsoDate
 ): SiteFacts {
-	const days = (forecast?.days ?? []).filter((day) => day.on <= asOf);
+	const last = [forecast?.asOf ?? today, today].toSorted()[0] ?? today;
+	const days = (forecast?.days ?? []).filter((day) => day.on <= last);
 	const since = (on: IsoDate) => days.filter((day) => day.on >= on);
-	const now = days.at(-1);
 	return {
-		asOf,
+		today,
 		bound_m: forecast === null ? null : vehicleBound_m(forecast, loads),
 		lostSince_m: (on) => {
-			const all = since(on).map((day) => day.effective_m.p50 ?? 0);
+			const all = since(on).flatMap((day) => day.effective_m.p50 ?? []);
 			return Math.max(0, ...all) - (all.at(-1) ?? 0);
 		},
 		hasThawedSince: (on) => {
-			const then = since(on)[0];
-			return (now?.tdd_degCd ?? 0) > (then?.tdd_degCd ?? 0);
+			const all = since(on).flatMap((day) => day.tdd_degCd ?? []);
+			return (all.at(-1) ?? 0) > (all[0] ?? 0);
 		},
-		gapDaysSince: (on) =>
-			now === undefined || since(on)[0]?.on !== on
-				? 1
-				: since(on).filter((day) => day.source === 'gap' && day.on < asOf).length
+		gapDaysSince: (on) => {
+			const known = since(on).filter((day) => isTold(day) && day.on < today).length;
+			return Math.max(0, daysBetween(on, today) - known);
+		}
 	};
+}
+
+/** Of a day's own weather; what past winters tell is none of it. */
+function isTold({ source }: ForecastDay): boolean {
+	return source === 'observed' || source === 'forecast';
 }
 
 /** All vehicles are held against one bound. */

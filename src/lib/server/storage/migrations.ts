@@ -2,6 +2,7 @@ import { sql, type Kysely, type Migration } from 'kysely';
 import { day, real } from './column-checks.ts';
 import type { Database } from './schema.ts';
 import { sites } from './sites-migration.ts';
+import { weakSpots } from './weak-spots-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 
 /**
@@ -13,6 +14,7 @@ export const migrations: Record<string, Migration> = {
 	'0002-second-hand': { up: secondHand },
 	'0003-weather-sources': { up: weatherSources },
 	'0004-forecast-elevation': { up: forecastElevation },
+	'0005-weak-spots': { up: weakSpots },
 	'0006-sites': { up: sites }
 };
 

@@ -5,7 +5,8 @@ import type { Database, Flag, HoleTable, ReadingTable } from './schema.ts';
 
 export interface ReadingFilter {
 	lakeId: string;
-	site: string;
+	/** Without it those of all sites. */
+	site?: string;
 	from?: IsoDate;
 	to?: IsoDate;
 }
@@ -19,8 +20,8 @@ export async function listReadingRows(
 		.selectFrom('reading')
 		.selectAll()
 		.where('lake_id', '=', lakeId)
-		.where('site_id', '=', site)
 		.where('deleted_at', 'is', null);
+	if (site !== undefined) query = query.where('site_id', '=', site);
 	if (from !== undefined) query = query.where('day', '>=', from);
 	if (to !== undefined) query = query.where('day', '<=', to);
 	const rows = await query

@@ -15,6 +15,7 @@ import {
 import * as answers from './answers.ts';
 import { earlyIce } from './early-ice-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
+import { places } from './place-paths.ts';
 import { sites } from './site-paths.ts';
 import { sources } from './source-paths.ts';
 
@@ -42,7 +43,14 @@ export function openApiDocument() {
 				'load charts. A forecast, not a permission: a drilled hole decides. Lengths are metres, ' +
 				"temperatures °C, days those of the lake's own calendar; null is unknown."
 		},
-		paths: { ...lakes(), ...records(), ...forecasts(), ...sources(), ...sites() },
+		paths: {
+			...lakes(),
+			...records(),
+			...forecasts(),
+			...places(),
+			...sources(),
+			...sites()
+		},
 		components: { schemas: { Columns: columnsInput } }
 	});
 }
