@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { newSite } from '../../../../src/lib/server/services/site-input.ts';
+import { createSite, deleteSite } from '../../../../src/lib/server/services/sites.ts';
 import { addReadings, listReadings } from '../../../../src/lib/server/services/readings.ts';
 import { readingInput } from '../../../../src/lib/server/services/reading-input.ts';
 import {
@@ -237,8 +239,10 @@ test('a drilled winter: a spot without holes leaves the route unknown, one with 
 	await addReadings(ctx, id, 'main', [thin]);
 	const after = await placesView(ctx, id);
 	expect(after.spots[0]?.check).toMatchObject({ state: 'counts', effective_m: 0.03 });
-	const [foot] = after.routes[0]?.answer.loads ?? [];
-	expect(foot).toMatchObject({ weakest: 1, effective_m: 0.03 });
+	const answer = after.routes[0]?.answer;
+	expect(answer?.points[1]).toMatchObject({ effective_m: 0.03, by: 'holes' });
+	expect(answer?.loads[0]).toMatchObject({ id: 'on-foot', status: 'notYet' });
+	expect(answer?.loads[0]?.effective_m).toBeLessThanOrEqual(0.03);
 	expect(after.routes[0]?.answer.loads.every(({ status }) => status !== 'reached')).toBe(true);
 });
 
@@ -251,4 +255,14 @@ test('where the ice broke and the place is not on the list, it is told once', as
 	const { brokeElsewhere, spots } = await placesView(ctx, id);
 	expect(brokeElsewhere.map(({ place }) => place)).toEqual(['Reef']);
 	expect(spots[0]?.check.state).toBe('broke');
+});
+
+test('a route over a site that has been deleted since is one of which nothing is known', async () => {
+	const { ctx, id } = await drilledLake();
+	const made = await createSite(ctx, id, newSite.parse({ name: 'Bay', kind: 'basin' }));
+	if (made.status !== 'stored') throw new Error(made.status);
+	const points = [{ name: 'A' }, { name: 'B', site: made.site.id }];
+	await addRoute(ctx, id, aRoute('', { points }));
+	await deleteSite(ctx, id, made.site.id);
+	expect((await placesView(ctx, id)).routes[0]?.answer.unknown).toEqual([1]);
 });

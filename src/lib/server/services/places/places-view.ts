@@ -16,7 +16,7 @@ import { listReadingRows } from '../../storage/readings.ts';
 import { readWeatherDays } from '../../storage/weather-days.ts';
 import { chartMinimums } from '../charts.ts';
 import { lakeView, type LakeView, type ViewOptions } from '../lake-view.ts';
-import { MAIN_SITE } from '../sites.ts';
+import { listSites, MAIN_SITE } from '../sites.ts';
 import { listRoutes } from './routes.ts';
 import { listWeakSpots } from './weak-spots.ts';
 
@@ -120,11 +120,24 @@ async function forecastsFor(
 ): Promise<Map<string, Forecast | null>> {
 	const sites = new Set(routes.flatMap(({ points }) => points.map(({ site }) => site)));
 	const forecasts = new Map<string, Forecast | null>();
+	const there = new Set((await listSites(ctx, view.lake.id)).map(({ id }) => id));
 	for (const site of sites) {
-		const own = site === MAIN_SITE ? view : await lakeView(ctx, view.lake.id, { ...options, site });
-		forecasts.set(site, own.outlook?.forecast ?? null);
+		const isMain = site === MAIN_SITE;
+		const own = isMain ? view : await otherView(ctx, view, site, there, options);
+		forecasts.set(site, own?.outlook?.forecast ?? null);
 	}
 	return forecasts;
+}
+
+/** `null` for a site that has been deleted since: nothing is known there. */
+function otherView(
+	ctx: Context,
+	{ lake }: LakeView,
+	site: string,
+	there: ReadonlySet<string>,
+	options: ViewOptions
+): Promise<LakeView> | null {
+	return there.has(site) ? lakeView(ctx, lake.id, { ...options, site }) : null;
 }
 
 function isLateIn({ lake, asOf, outlook }: LakeView): boolean {

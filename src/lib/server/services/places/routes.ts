@@ -5,7 +5,7 @@ import { listAllWeakSpotRows, type WeakSpotRow } from '../../storage/weak-spots.
 import { newId } from '../ids.ts';
 import { getLake } from '../lakes.ts';
 import { NotFound } from '../not-found.ts';
-import { requireSite } from '../sites.ts';
+import { getSite } from '../sites.ts';
 import type { NewPoint, NewRoute } from './route-input.ts';
 import { listWeakSpots, toSpot } from './weak-spots.ts';
 
@@ -99,8 +99,7 @@ async function wrongPoint(
 	{ points }: NewRoute,
 	kept: ReadonlySet<string> = new Set()
 ): Promise<number | null> {
-	for (const site of new Set(points.map((point) => point.site)))
-		await requireSite(ctx, lakeId, site);
+	for (const site of new Set(points.map((point) => point.site))) await getSite(ctx, lakeId, site);
 	const ids = new Set((await listWeakSpots(ctx, lakeId)).map(({ id }) => id));
 	const wrong = points.findIndex(({ spot }) => spot !== null && !ids.has(spot) && !kept.has(spot));
 	return wrong < 0 ? null : wrong;
