@@ -83,7 +83,7 @@ export type Answer = (source: WeatherSource, ask: Ask) => SourceAnswer | Promise
 
 /** A weather service that answers as it is told, and remembers what it was asked. */
 export interface FakeService {
-	asks: { source: string; ask: Ask }[];
+	asks: { source: string; ask: Ask; isBoth?: true }[];
 	answer: Answer;
 	/** How long each wait for a turn was. */
 	waits_ms: number[];
@@ -106,6 +106,13 @@ export async function contextWithService(
 			async fetchWeather(source, ask) {
 				service.asks.push({ source: source.id, ask });
 				return service.answer(source, ask);
+			},
+			async fetchBoth(source, ask) {
+				const past = { ...ask, part: 'history' as const };
+				service.asks.push({ source: source.id, ask: past, isBoth: true });
+				const history = await service.answer(source, past);
+				const forecast = await service.answer(source, { ...ask, part: 'forecast' });
+				return { history, forecast: { ...forecast, calls: 0 } };
 			},
 			async wait(duration_ms) {
 				service.waits_ms.push(duration_ms);

@@ -1,5 +1,6 @@
 import {
 	DEFAULT_SETTINGS,
+	fetchBoth,
 	fetchWeather,
 	trySource,
 	type FetchSettings
@@ -8,6 +9,7 @@ import {
 /** How weather services are reached, and what chance and waiting are here. */
 export interface WeatherAccess {
 	fetchWeather: typeof fetchWeather;
+	fetchBoth: typeof fetchBoth;
 	trySource: typeof trySource;
 	settings: FetchSettings;
 	/** Where services can reach the operator: `FROSTLEDGER_CONTACT`. */
@@ -28,7 +30,7 @@ export function openWeather(
 		.filter((name) => name !== '')
 		.map((name) => name.toLowerCase());
 	const settings = { ...DEFAULT_SETTINGS, allowedHosts };
-	return { fetchWeather, trySource, settings, contact, random: Math.random, wait };
+	return { fetchWeather, fetchBoth, trySource, settings, contact, random: Math.random, wait };
 }
 
 function wait(duration_ms: number, signal: AbortSignal): Promise<void> {

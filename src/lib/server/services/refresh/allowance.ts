@@ -1,5 +1,10 @@
 import type { SourceState } from '../../storage/source-states.ts';
-import { callFor, type SourcePart, type WeatherSource } from '../../weather/source/contract.ts';
+import {
+	answersTogether,
+	callFor,
+	type SourcePart,
+	type WeatherSource
+} from '../../weather/source/contract.ts';
 
 /** Between two refreshes of a lake: forecasts are issued a few times a day. Our choice. */
 const USUAL_INTERVAL_MIN = 180;
@@ -18,10 +23,16 @@ export function callsFor(source: WeatherSource, part: SourcePart): number {
 	return call ? 1 + (call.first?.length ?? 0) : 0;
 }
 
+/** Calls that a refresh of a lake makes: a call that answers both parts is made once. */
+function callsForBoth(source: WeatherSource): number {
+	const history = callsFor(source, 'history');
+	return answersTogether(source) ? history : history + callsFor(source, 'forecast');
+}
+
 /** Minutes between two refreshes of a lake, so that all lakes together keep to the daily limit. */
 export function interval_min(source: WeatherSource, lakes: number): number {
 	const { perDay, minInterval_min } = source.limits;
-	const calls = lakes * (callsFor(source, 'history') + callsFor(source, 'forecast'));
+	const calls = lakes * callsForBoth(source);
 	const spread_min = (calls * MINUTES_A_DAY) / (SHARE_FOR_SCHEDULE * perDay);
 	return Math.max(USUAL_INTERVAL_MIN, minInterval_min, spread_min);
 }

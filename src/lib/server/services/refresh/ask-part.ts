@@ -1,55 +1,14 @@
 import type { Context } from '../../context.ts';
-import { storeAsAsked, type AskedOf } from '../../storage/as-asked.ts';
-import { addLogEntry } from '../../storage/fetch-log.ts';
+import { storeAsAsked } from '../../storage/as-asked.ts';
 import { readFetchStates } from '../../storage/fetch-states.ts';
-import type { LakeSourceRow } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import { countCalls, readSourceState } from '../../storage/source-states.ts';
-import type {
-	Ask,
-	Fault,
-	SourceAnswer,
-	SourcePart,
-	Span,
-	WeatherSource
-} from '../../weather/source/contract.ts';
-import type { LakeRecord } from '../lakes.ts';
+import type { Ask, SourceAnswer, SourcePart, Span } from '../../weather/source/contract.ts';
 import { callsFor, refusalFor, type Refusal } from './allowance.ts';
-import type { Pace } from './pace.ts';
+import { logAsked, logNotAsked } from './ask-log.ts';
+import type { Asked, Asking, Taking } from './asking.ts';
 import { noteOutcome } from './outcome.ts';
-
-/** A lake's use of a source, with all that asking needs. */
-export interface Asking {
-	lake: LakeRecord;
-	use: LakeSourceRow;
-	source: WeatherSource;
-	/** What its answers are stored for. */
-	asked: AskedOf;
-	key: string | null;
-	isOnDemand: boolean;
-	pace: Pace;
-	signal: AbortSignal;
-}
-
-/** What it takes to store an answer. */
-export interface Storing {
-	use: Pick<LakeSourceRow, 'id' | 'lake_id'>;
-	asked: AskedOf;
-}
-
-export type Asked =
-	| { kind: 'answered'; answer: SourceAnswer; faults: readonly Fault[] }
-	| { kind: 'refused'; refusal: Refusal }
-	/** Broken off, or source, station or place were changed meanwhile: nothing of it is stored. */
-	| { kind: 'stopped' | 'outdated' };
-
-/** What is done with an answer. */
-export interface Taking {
-	/** Tells how many hours and days it stored. */
-	store: (answer: SourceAnswer) => Promise<number | 'outdated'>;
-	/** Looks at what is stored then. */
-	moreFaults: () => Promise<Fault[]>;
-}
+import { observedBeside } from './same-issue.ts';
 
 /** Asks a source once, where its limits allow it, stores what comes and writes the log. */
 export async function askPart(
@@ -57,42 +16,103 @@ export async function askPart(
 	asking: Asking,
 	part: SourcePart,
 	span: Span,
-	{ store, moreFaults }: Taking
+	taking: Taking
 ): Promise<Asked> {
+	const came = await askOnce(ctx, asking, part, span, async (ask) => {
+		const { fetchWeather, settings } = ctx.weather;
+		return [await fetchWeather(asking.source, ask, settings)];
+	});
+	if (!('answers' in came)) return came;
+	const [answer] = came.answers;
+	if (!answer) return { kind: 'stopped' };
+	return take(ctx, asking, part, { answer, duration_ms: came.duration_ms }, taking);
+}
+
+/** The same for a source that answers both parts together: one call, of which each takes its own. */
+export async function askTogether(
+	ctx: Context,
+	asking: Asking,
+	span: Span,
+	taking: Record<SourcePart, Taking>
+): Promise<Record<SourcePart, Asked>> {
+	const states = await readFetchStates(ctx.db, asking.use.id);
+	const isAlike = states.history?.validators === states.forecast?.validators;
+	const came = await askOnce(ctx, asking, 'history', span, async (ask) => {
+		const { fetchBoth, settings } = ctx.weather;
+		// What one part could not use must come again in full.
+		const conditional = isAlike ? ask : { ...ask, validators: null };
+		const { history, forecast } = await fetchBoth(asking.source, conditional, settings);
+		return [history, forecast];
+	});
+	if (!('answers' in came)) return { history: came, forecast: came };
+	const [past, forecast] = came.answers;
+	if (!past || !forecast) return { history: { kind: 'stopped' }, forecast: { kind: 'stopped' } };
+	const { duration_ms } = came;
+	const { latitude, timeZone } = asking.lake;
+	const at = { now: ctx.now(), latitude, timeZone };
+	const history = await observedBeside(ctx.db, asking.use.id, past, forecast, at);
+	// The day that runs is told by what was measured of it, and by the forecast for the rest.
+	return {
+		history: await take(ctx, asking, 'history', { answer: history, duration_ms }, taking.history),
+		forecast: await take(
+			ctx,
+			asking,
+			'forecast',
+			{ answer: forecast, duration_ms },
+			taking.forecast
+		)
+	};
+}
+
+type Came = { answers: SourceAnswer[]; duration_ms: number } | Exclude<Asked, { kind: 'answered' }>;
+
+async function askOnce(
+	ctx: Context,
+	asking: Asking,
+	part: SourcePart,
+	span: Span,
+	fetch: (ask: Ask) => Promise<SourceAnswer[]>
+): Promise<Came> {
 	const { source, signal } = asking;
 	const calls = callsFor(source, part);
-	const state = await readSourceState(ctx.db, asking.use.source_id);
-	const refusal = refusalFor(source, state, calls, {
-		now: ctx.now(),
-		isOnDemand: asking.isOnDemand
-	});
+	const refusal = await refused(ctx, asking, calls);
 	if (refusal) {
-		await log(ctx, asking, part, { outcome: 'notAsked', faults: [notAsked(refusal)] });
+		await logNotAsked(ctx, asking, part, refusal);
 		return { kind: 'refused', refusal };
 	}
 	await asking.pace.turn(source, calls, signal);
 	if (signal.aborted) return { kind: 'stopped' };
 	const started_ms = performance.now();
-	const ask = await askFor(ctx, asking, part, span);
-	const answer = await ctx.weather.fetchWeather(source, ask, ctx.weather.settings);
+	const answers = await fetch(await askFor(ctx, asking, part, span));
 	const duration_ms = Math.round(performance.now() - started_ms);
 	const on = ctx.now().toISOString().slice(0, 10);
-	const isStopped = signal.aborted;
-	const noted = await refetchable(ctx.db, async (db) => {
-		await countCalls(db, asking.use.source_id, on, answer.calls);
-		return isStopped
-			? null
-			: storeAsAsked(db, asking.asked, (tx) =>
-					noteOutcome({ ...ctx, db: tx }, asking, part, answer)
-				);
-	});
-	if (isStopped) return { kind: 'stopped' };
+	const made = answers.reduce((sum, answer) => sum + answer.calls, 0);
+	await refetchable(ctx.db, (db) => countCalls(db, asking.use.source_id, on, made));
+	return signal.aborted ? { kind: 'stopped' } : { answers, duration_ms };
+}
+
+async function refused(ctx: Context, asking: Asking, calls: number): Promise<Refusal | null> {
+	const { source, isOnDemand, use } = asking;
+	const state = await readSourceState(ctx.db, use.source_id);
+	return refusalFor(source, state, calls, { now: ctx.now(), isOnDemand });
+}
+
+async function take(
+	ctx: Context,
+	asking: Asking,
+	part: SourcePart,
+	{ answer, duration_ms }: { answer: SourceAnswer; duration_ms: number },
+	{ store, moreFaults }: Taking
+): Promise<Asked> {
+	const noted = await refetchable(ctx.db, (db) =>
+		storeAsAsked(db, asking.asked, (tx) => noteOutcome({ ...ctx, db: tx }, asking, part, answer))
+	);
 	if (noted === 'outdated') return { kind: 'outdated' };
 	const stored = answer.outcome === 'ok' ? await store(answer) : 0;
 	if (stored === 'outdated') return { kind: 'outdated' };
 	const isAnswered = answer.outcome !== 'failed';
 	const faults = [...answer.faults, ...(isAnswered ? await moreFaults() : [])];
-	await log(ctx, asking, part, { ...answer, faults, stored, duration_ms });
+	await logAsked(ctx, asking, part, { ...answer, faults, stored, duration_ms });
 	return { kind: 'answered', answer, faults };
 }
 
@@ -117,38 +137,4 @@ async function askFor(
 		now: ctx.now(),
 		signal
 	};
-}
-
-function notAsked({ text }: Refusal): Pick<Fault, 'code' | 'text'> {
-	return { code: 'tooMany', text };
-}
-
-interface Entry {
-	outcome: SourceAnswer['outcome'] | 'notAsked';
-	faults: readonly Pick<Fault, 'code' | 'text'>[];
-	stored?: number;
-	calls?: number;
-	bytes?: number;
-	duration_ms?: number;
-}
-
-async function log(
-	ctx: Context,
-	{ use }: Asking,
-	part: SourcePart,
-	{ outcome, faults, stored = 0, calls = 0, bytes = 0, duration_ms = 0 }: Entry
-): Promise<void> {
-	const entry = {
-		source_id: use.source_id,
-		lake_id: use.lake_id,
-		at: ctx.now().toISOString(),
-		part,
-		outcome,
-		stored,
-		calls,
-		bytes,
-		duration_ms,
-		faults: JSON.stringify(faults.map(({ code, text }) => ({ code, text })))
-	};
-	await refetchable(ctx.db, (db) => addLogEntry(db, entry));
 }

@@ -6,7 +6,7 @@ import { readFirstFreezeUp } from '../../storage/winters.ts';
 import { localDay } from '../local-day.ts';
 import { lastObservedOf } from '../sources/last-observed.ts';
 import { clock, type Refusal } from './allowance.ts';
-import type { Asking } from './ask-part.ts';
+import type { Asking } from './asking.ts';
 import { planRefresh, type Plan } from './plan.ts';
 
 /** What to ask now: without the parts whose last answer still holds, which `tooSoon` says. */

@@ -3,15 +3,14 @@ import type { Context } from '../../context.ts';
 import { storeAsAsked } from '../../storage/as-asked.ts';
 import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
-import { callFor, type Fault, type Span } from '../../weather/source/contract.ts';
-import { joinChanged } from '../joining.ts';
+import type { Fault, Span } from '../../weather/source/contract.ts';
 import { nextTurn } from '../next-turn.ts';
 import type { Refusal } from './allowance.ts';
-import { askPart, type Asked, type Asking } from './ask-part.ts';
-import { faultsOverTime } from './over-time.ts';
+import { askPart, askTogether } from './ask-part.ts';
+import type { Asked, Asking } from './asking.ts';
 import { planFor } from './plan-for.ts';
-import { storeForecast } from './store-forecast.ts';
-import { storeHistory } from './store-history.ts';
+import { takingForecast, takingHistory } from './taking.ts';
+import { asOneSpan, type Together } from './together.ts';
 
 export interface Refreshed {
 	/** `outdated`: source, station or place were changed meanwhile; it has to be asked anew. */
@@ -37,9 +36,15 @@ export async function refreshUse(
 		plan.history.slice(0, plan.newSpans),
 		plan.history.slice(plan.newSpans)
 	];
+	const together = asOneSpan(asking.source, fresh.at(-1), plan.forecast);
+	const before = together ? fresh.slice(0, -1) : fresh;
 	// The day that runs is told by what was measured of it, and by the forecast for the rest.
-	const isNewTold = await askSpans(ctx, asking, told, fresh, progress);
-	if (plan.forecast && !told.isOutdated) hear(told, await askForecast(ctx, asking, plan.forecast));
+	let isNewTold = await askSpans(ctx, asking, told, before, progress);
+	if (together && isNewTold) {
+		isNewTold = await askBoth(ctx, asking, told, together, progress);
+	} else if (plan.forecast && !told.isOutdated) {
+		hear(told, await askForecast(ctx, asking, plan.forecast));
+	}
 	if (isNewTold && !told.isOutdated && (await askSpans(ctx, asking, told, missing, progress))) {
 		await noteAskedFrom(ctx, asking, plan.wantedFrom);
 	}
@@ -113,26 +118,32 @@ async function askSpans(
 	return true;
 }
 
-/** Once its last days are stored, the record is looked at as a whole. */
-function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): Promise<Asked> {
-	const { use, source, lake } = asking;
-	const mapping = callFor(source, 'history')?.mapping;
-	return askPart(ctx, asking, 'history', span, {
-		async store(answer) {
-			if (!mapping) return 0;
-			const stored = await storeHistory(ctx.db, { ...asking, mapping }, answer, span);
-			await joinChanged(ctx, use.lake_id);
-			return stored;
-		},
-		moreFaults: async () => (isLast ? faultsOverTime(ctx, use, source, lake.timeZone) : [])
+/** What is new and what is to come, of a source that answers both at once. */
+async function askBoth(
+	ctx: Context,
+	asking: Asking,
+	told: Told,
+	{ past, whole }: Together,
+	progress: DayCount
+): Promise<boolean> {
+	const asked = await askTogether(ctx, asking, whole, {
+		history: takingHistory(ctx, asking, past, progress.isLast(length(past))),
+		forecast: takingForecast(ctx, asking)
 	});
+	const isHistoryTold = hear(told, asked.history);
+	if (asked.history.kind === 'answered') hear(told, asked.forecast);
+	if (!isHistoryTold) return false;
+	await noteAskedFrom(ctx, asking, past.from);
+	progress.add(length(past));
+	return true;
+}
+
+function askHistory(ctx: Context, asking: Asking, span: Span, isLast: boolean): Promise<Asked> {
+	return askPart(ctx, asking, 'history', span, takingHistory(ctx, asking, span, isLast));
 }
 
 function askForecast(ctx: Context, asking: Asking, span: Span): Promise<Asked> {
-	return askPart(ctx, asking, 'forecast', span, {
-		store: (answer) => storeForecast(ctx, asking, answer),
-		moreFaults: async () => []
-	});
+	return askPart(ctx, asking, 'forecast', span, takingForecast(ctx, asking));
 }
 
 /** Before this day nothing has been asked for. */

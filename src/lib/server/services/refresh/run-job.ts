@@ -10,7 +10,7 @@ import { refetchable } from '../../storage/refetchable.ts';
 import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
 import { backOff_min, interval_min } from './allowance.ts';
-import type { Asking } from './ask-part.ts';
+import type { Asking } from './asking.ts';
 import { beginKeepingUp, endKeepingUp, forgetKeepingUp } from './kept-up.ts';
 import type { Pace } from './pace.ts';
 import type { Job } from './progress.ts';

@@ -1,11 +1,12 @@
-import type { Transaction } from 'kysely';
+import type { Kysely } from 'kysely';
 import { addDays } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import { readIssuedDays, readIssueTimes } from '../../storage/forecasts.ts';
 import type { Database } from '../../storage/schema.ts';
 import { readSourceHours } from '../../storage/source-weather.ts';
-import type { SourceAnswer } from '../../weather/source/contract.ts';
+import { overBy, type SourceAnswer } from '../../weather/source/contract.ts';
 import { warmerDay } from '../elevation.ts';
+import { daySpan } from '../local-day.ts';
 
 type Content = Pick<SourceAnswer, 'hours' | 'days'>;
 
@@ -15,34 +16,55 @@ type Content = Pick<SourceAnswer, 'hours' | 'days'>;
  * never hit all values of the last one again.
  */
 export async function cameFirstAt(
-	tx: Transaction<Database>,
+	db: Kysely<Database>,
 	useId: number,
 	{ hours, days }: Content,
 	{ now, latitude }: { now: Date; latitude: number }
 ): Promise<Date | null> {
-	const newest = (await readIssueTimes(tx, [useId], now)).get(useId);
+	const newest = (await readIssueTimes(db, [useId], now)).get(useId);
 	if (!newest) return null;
 	const isSame =
-		(await isSameHours(tx, useId, hours)) &&
-		(await isSameDays(tx, useId, days, newest, latitude)) &&
+		(await isSameHours(db, useId, hours)) &&
+		(await isSameDays(db, useId, days, newest, latitude)) &&
 		hours.length + days.length > 0;
 	return isSame ? newest : null;
 }
 
+/**
+ * What of the history may be taken for observed that came with a forecast in one answer: nothing of the
+ * time after that answer was made, by when it came first where it does not say so itself.
+ */
+export async function observedBeside(
+	db: Kysely<Database>,
+	useId: number,
+	history: SourceAnswer,
+	forecast: SourceAnswer,
+	{ now, latitude, timeZone }: { now: Date; latitude: number; timeZone: string }
+): Promise<SourceAnswer> {
+	if (forecast.isIssueTold || forecast.outcome !== 'ok') return history;
+	const first = await cameFirstAt(db, useId, forecast, { now, latitude });
+	if (!first) return history;
+	// By the source's own calendar a day may end almost a day later than by the lake's.
+	const ends_s = history.days.map(
+		({ on }) => [on, daySpan(addDays(on, 1), timeZone).end_s] as const
+	);
+	return { ...history, ...overBy(history, new Map(ends_s), first) };
+}
+
 async function isSameHours(
-	tx: Transaction<Database>,
+	db: Kysely<Database>,
 	useId: number,
 	hours: readonly WeatherHour[]
 ): Promise<boolean> {
 	const [first, last] = [hours.at(0), hours.at(-1)];
 	if (!first || !last) return true;
 	const span = [first.at_s, last.at_s + 1] as const;
-	const before = (await readSourceHours(tx, 'forecast_hour', [useId], ...span)).get(useId) ?? [];
+	const before = (await readSourceHours(db, 'forecast_hour', [useId], ...span)).get(useId) ?? [];
 	return isAlike(hours, before, ({ at_s }) => at_s);
 }
 
 async function isSameDays(
-	tx: Transaction<Database>,
+	db: Kysely<Database>,
 	useId: number,
 	days: readonly DayValues[],
 	newest: Date,
@@ -51,7 +73,7 @@ async function isSameDays(
 	const [first, last] = [days.at(0), days.at(-1)];
 	if (!first || !last) return true;
 	const span = { after: new Date(newest.getTime() - 1), by: newest, from: first.on, to: last.on };
-	const before = await readIssuedDays(tx, [useId], { ...span, to: addDays(last.on, 1) });
+	const before = await readIssuedDays(db, [useId], { ...span, to: addDays(last.on, 1) });
 	const correction_K = before[0]?.correction_K ?? 0;
 	const ours = days.map((day) => warmerDay(day, correction_K, latitude));
 	return isAlike(

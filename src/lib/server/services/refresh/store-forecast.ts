@@ -18,7 +18,7 @@ import { warmerDay, warmerHours } from '../elevation.ts';
 import { joinHours } from '../joining.ts';
 import { daySpan, localDay } from '../local-day.ts';
 import { readTrust, type Trust } from '../trust.ts';
-import type { Storing } from './ask-part.ts';
+import type { Storing } from './asking.ts';
 import { cameFirstAt } from './same-issue.ts';
 
 /** Keeps a forecast with the time it was issued; the day that runs is completed by what was measured. */

@@ -4,7 +4,7 @@ import { markForJoining } from '../../storage/joined-days.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import { ROWS_AT_ONCE, storeHours, storeSourceDays } from '../../storage/source-weather.ts';
 import type { Mapping, SourceAnswer, Span } from '../../weather/source/contract.ts';
-import type { Storing } from './ask-part.ts';
+import type { Storing } from './asking.ts';
 import { toldColumns } from './told-columns.ts';
 
 /** Stores what was measured, whole or not at all, and notes its days for joining. */

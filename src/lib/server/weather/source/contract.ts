@@ -12,8 +12,9 @@ export {
 	type WeatherSource
 } from './schema.ts';
 export { DEFAULT_SETTINGS } from './settings.ts';
-export { callFor, spansOf, type Span } from './spans.ts';
-export { fetchWeather } from './fetch-weather.ts';
+export { answersTogether, callFor, spansOf, type Span } from './spans.ts';
+export { fetchBoth, fetchWeather } from './fetch-weather.ts';
+export { overBy } from './checks/made-by.ts';
 export { suggestMapping } from './suggest-mapping.ts';
 export { trySource } from './try-source.ts';
 

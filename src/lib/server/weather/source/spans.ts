@@ -34,6 +34,12 @@ export function callFor({ calls }: WeatherSource, part: SourcePart) {
 	return calls.find((call) => call.part === part) ?? calls.find((call) => call.part === 'both');
 }
 
+/** Whether one and the same call answers history and forecast. */
+export function answersTogether(source: WeatherSource): boolean {
+	const history = callFor(source, 'history');
+	return history !== undefined && history === callFor(source, 'forecast');
+}
+
 function later(a: IsoDate, b: IsoDate): IsoDate {
 	return a > b ? a : b;
 }
