@@ -11,6 +11,7 @@ const app = story();
 const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'the lakes': (page) => page.goto('/'),
 	'the method': (page) => page.goto('/method'),
+	'what is stored': (page) => page.goto('/storage'),
 	'a page that is not there': (page) => page.goto('/nowhere'),
 	'the invented lake': (page) => page.goto('/lakes/pinder-lake'),
 	'something tried out': async (page) => {

@@ -1,7 +1,7 @@
 import { isHttpError, type RequestEvent } from '@sveltejs/kit';
 import { ZodError } from 'zod';
 import { logFailure } from '#lib/server/services/failure.ts';
-import { troubleOf } from '#lib/server/services/storage-trouble.ts';
+import { StorageRefusal, troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { NotFound } from '#lib/server/services/not-found.ts';
 import { invalid, Problem, problemResponse } from './problem.ts';
 
@@ -35,6 +35,8 @@ function toProblem(cause: unknown, { request, url }: RequestEvent): Problem {
 	if (isTooLarge(cause)) {
 		return new Problem(413, 'Content Too Large', 'The body is larger than this server takes');
 	}
+	// Nothing is wrong with the server: it says why it will not.
+	if (cause instanceof StorageRefusal) return new Problem(409, 'Conflict', cause.message);
 	const id = logFailure(`${request.method} ${url.pathname}`, cause);
 	const trouble = troubleOf(cause);
 	if (trouble !== null) return new Problem(503, 'Service Unavailable', trouble);

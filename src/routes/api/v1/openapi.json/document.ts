@@ -17,6 +17,7 @@ import { earlyIce } from './early-ice-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
 import { sites } from './site-paths.ts';
+import { backups } from './backup-paths.ts';
 import { sources } from './source-paths.ts';
 
 const lakePath = z.object({ lake: z.string() });
@@ -49,7 +50,8 @@ export function openApiDocument() {
 			...forecasts(),
 			...places(),
 			...sources(),
-			...sites()
+			...sites(),
+			...backups()
 		},
 		components: { schemas: { Columns: columnsInput } }
 	});
