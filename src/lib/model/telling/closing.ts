@@ -1,0 +1,17 @@
+/** How everything that is told ends, whichever way it is told. */
+export const DRILL = 'A drilled hole decides.';
+
+/** A title with the same end. */
+export function headed(title: string): string {
+	return `${title}: a drilled hole decides`;
+}
+
+/** A chance in words, rounded up to a tenth: it warns. @example chanceText(0.42) // => '5 in 10' */
+export function chanceText(chance: number): string {
+	return `${Math.min(10, Math.ceil(chance * 10 - 1e-9))} in 10`;
+}
+
+/** Sentences, one after the other, and how they end. */
+export function message(...sentences: (string | null)[]): string {
+	return [...sentences.filter((each) => each !== null && each !== ''), DRILL].join(' ');
+}

@@ -1,0 +1,96 @@
+import type { IsoDate, WinterId } from '../calendar.ts';
+import type { Words } from '../words.ts';
+import { headed, message } from './closing.ts';
+import type { TellingFacts } from './facts.ts';
+import { chancesText, END_RULES, OPEN_PART } from './load-message.ts';
+
+/** A day, or days in a row, that matter: one entry of a calendar. */
+export interface TellingDate {
+	/** The same for the same matter as long as the winter lasts. */
+	key: string;
+	from: IsoDate;
+	/** Included. */
+	to: IsoDate;
+	title: string;
+	text: string;
+}
+
+/** The days of a lake's winter that matter, as they are known today. */
+export function tellingDates(facts: TellingFacts, words: Words): TellingDate[] {
+	return [
+		...facts.loads.flatMap((load) => loadDates(load, facts.winter, words)),
+		...iceOut(facts, words),
+		...removal(facts, words),
+		...readingDue(facts, words),
+		...stale(facts, words)
+	];
+}
+
+function loadDates(
+	load: TellingFacts['loads'][number],
+	winter: WinterId,
+	words: Words
+): TellingDate[] {
+	const { id, name, expectedFrom, likelyFrom, until } = load;
+	const key = (what: string) => `${winter}/${what}/${id}`;
+	const sentence = chancesText(load, words);
+	const chances = `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
+	const from = message(chances, OPEN_PART);
+	const off = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
+	return [
+		...oneDay(key('expected'), expectedFrom, `${name}, expected from here, not drilled`, from),
+		...oneDay(key('likely'), likelyFrom, `${name}, likely from here, not drilled`, from),
+		...oneDay(key('until'), until, `${name}, off the ice before this day ends`, off)
+	];
+}
+
+function iceOut({ iceOut: window, winter }: TellingFacts, words: Words): TellingDate[] {
+	if (!window || window.p10 === null) return [];
+	const { p10, p50, p90 } = window;
+	const isOver = p10 === p90;
+	const text = isOver
+		? message(`Ice-out is on record for ${words.day(p10)}.`)
+		: message(
+				`It has opened by ${words.day(p10)} in one case of ten, ${p50 === null ? 'by the end of what is told in less than half of them' : `by ${words.day(p50)} in half of them`}, ${p90 === null ? 'and may last past what is told' : `by ${words.day(p90)} in nine of ten`}.`,
+				'The ice bears nothing long before it opens.'
+			);
+	const title = headed(isOver ? 'Ice-out' : 'Ice-out window');
+	return [{ key: `${winter}/iceOut`, from: p10, to: p90 ?? p50 ?? p10, title, text }];
+}
+
+function removal({ removalOn, winter }: TellingFacts, words: Words): TellingDate[] {
+	const text = message(
+		`The local removal date is ${words.day(removalOn ?? '')}, as it was typed here: look it up with the authority.`,
+		'The ice may ask for an earlier one.',
+		END_RULES
+	);
+	return oneDay(`${winter}/removal`, removalOn, 'Local removal date, everything off', text);
+}
+
+function readingDue(
+	{ readingDueOn, lastHoleOn, winter }: TellingFacts,
+	words: Words
+): TellingDate[] {
+	const last =
+		lastHoleOn === null
+			? 'No hole is on record this winter.'
+			: `The last hole on record is of ${words.day(lastHoleOn)}.`;
+	const text = message(
+		last,
+		'This asks nobody onto the ice: whoever drills tests from the shore on, step by step.'
+	);
+	return oneDay(`${winter}/reading`, readingDueOn, 'Reading due', text);
+}
+
+/** On today, so that it is seen: the other days are as old as the weather. */
+function stale({ stale: old, today, winter }: TellingFacts, words: Words): TellingDate[] {
+	if (!old) return [];
+	const text = message(
+		`The last observed temperature is of ${words.day(old.since)}: the other days told here may be wrong.`
+	);
+	return oneDay(`${winter}/stale`, today, `Weather stale since ${words.day(old.since)}`, text);
+}
+
+function oneDay(key: string, on: IsoDate | null, title: string, text: string): TellingDate[] {
+	return on === null ? [] : [{ key, from: on, to: on, title: headed(title), text }];
+}

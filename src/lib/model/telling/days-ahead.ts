@@ -1,0 +1,13 @@
+import { daysBetween, type IsoDate } from '../calendar.ts';
+import type { Forecast, ForecastDay } from '../forecast.ts';
+
+/** How far a weather forecast is trusted to warn of a single day. Our choice. */
+const LOOK_AHEAD_d = 7;
+
+/** The days after today that a weather forecast tells, a week of them at most. */
+export function daysAhead({ days }: Forecast, today: IsoDate): ForecastDay[] {
+	return days.filter(
+		({ on, source }) =>
+			source === 'forecast' && on > today && daysBetween(today, on) <= LOOK_AHEAD_d
+	);
+}
