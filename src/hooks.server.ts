@@ -5,15 +5,17 @@ import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
 import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
+import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { Problem, problemResponse } from './routes/api/problem.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
 	const context = await startContext(process.env);
 	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
+	const telling = startTelling(context);
 	// Whoever stops the server may wait for what this returns.
 	process.once('sveltekit:shutdown', async () => {
-		await schedule?.stop();
+		await Promise.all([schedule?.stop(), telling.stop()]);
 		await closeContext(context);
 	});
 	await loadDemo(context);

@@ -21,9 +21,15 @@ const LAYERS = {
 		packages: true
 	},
 	'src/lib/server/context.ts': {
-		reaches: ['src/lib/model', 'src/lib/server/storage', 'src/lib/server/weather'],
+		reaches: [
+			'src/lib/model',
+			'src/lib/server/storage',
+			'src/lib/server/weather',
+			'src/lib/server/public-address.ts'
+		],
 		packages: true
 	},
+	'src/lib/server/public-address.ts': { reaches: [], packages: true },
 	'src/lib/ui': { reaches: ['src/lib/model'], packages: true },
 	'src/routes': {
 		reaches: [
@@ -40,6 +46,7 @@ const LAYERS = {
 			'src/lib/model',
 			'src/lib/server/services',
 			'src/lib/server/context.ts',
+			'src/lib/server/public-address.ts',
 			'data/charts'
 		],
 		packages: true

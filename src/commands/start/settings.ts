@@ -1,4 +1,5 @@
 import { isIP } from 'node:net';
+import { readPublicAddress } from '#lib/server/public-address.ts';
 
 export interface ServerSettings {
 	port: number;
@@ -8,7 +9,7 @@ export interface ServerSettings {
 }
 
 /**
- * Reads `PORT`, `HOST` and `FROSTLEDGER_HOSTS`.
+ * Reads `PORT`, `HOST`, `FROSTLEDGER_HOSTS`, and `FROSTLEDGER_ADDRESS` for its host name.
  * @throws Error in a sentence that names the setting, its value and the remedy.
  */
 export function readSettings(environment: NodeJS.ProcessEnv): ServerSettings {
@@ -25,5 +26,6 @@ export function readSettings(environment: NodeJS.ProcessEnv): ServerSettings {
 		.split(/[\s,]+/)
 		.filter((name) => name !== '')
 		.map((name) => name.toLowerCase());
-	return { port, host, hosts };
+	const address = readPublicAddress(environment);
+	return { port, host, hosts: address ? [...hosts, new URL(address).hostname] : hosts };
 }

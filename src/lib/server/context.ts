@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Kysely } from 'kysely';
+import { readPublicAddress, readWebhookHosts } from './public-address.ts';
 import { IN_MEMORY, openDatabase } from './storage/database.ts';
 import type { Database } from './storage/schema.ts';
 import { openWeather, type WeatherAccess } from './weather/access.ts';
@@ -12,6 +13,10 @@ export interface Context {
 	weather: WeatherAccess;
 	/** Where everything is stored; `null` while it is in memory only. */
 	place: Place | null;
+	/** Where others reach this app: `FROSTLEDGER_ADDRESS`. Ends without a slash; `null` when not set. */
+	address: string | null;
+	/** Names in a private network that webhooks may be sent to: `FROSTLEDGER_WEBHOOK_HOSTS`. */
+	webhookHosts: readonly string[];
 }
 
 export interface Place {
@@ -37,7 +42,9 @@ export async function openContext(environment: Environment): Promise<Context> {
 	const place = placeOf(environment);
 	const weather = openWeather(environment);
 	const db = await openDatabase(place?.file ?? IN_MEMORY);
-	return { db, now: () => new Date(), weather, place };
+	const address = readPublicAddress(environment);
+	const webhookHosts = readWebhookHosts(environment);
+	return { db, now: () => new Date(), weather, place, address, webhookHosts };
 }
 
 /** Where the environment says that everything is stored; `null` for in memory only. */

@@ -74,10 +74,30 @@ export async function lakeView(
 	const { words, ...asked } = options;
 	const key = JSON.stringify([lakeId, asked, words && wordsSample(words)]);
 	return publishedView(ctx, key, known, async (isQuiet) => {
-		const estimate = await (isQuiet ? outlookInQuiet(input) : outlookOf(input));
-		const status = statusOf(known.record, known.weather, estimate);
-		return { ...known, status, outlook: status === 'ok' ? estimate : null };
+		return viewOf(known, await (isQuiet ? outlookInQuiet(input) : outlookOf(input)));
 	});
+}
+
+function viewOf(known: Omit<LakeView, 'status' | 'outlook'>, estimate: Outlook | null): LakeView {
+	const status = statusOf(known.record, known.weather, estimate);
+	return { ...known, status, outlook: status === 'ok' ? estimate : null };
+}
+
+/** The same of what is stored now, made when it is asked for and behind all that somebody waits for. */
+export interface QuietView {
+	/** What the estimate is made from: the same input makes the same one. */
+	input: OutlookInput;
+	make: () => Promise<LakeView>;
+}
+
+/** For work that nobody waits for. @throws LakeNotFound, SiteNotFound */
+export async function quietView(
+	ctx: Context,
+	lakeId: string,
+	options: ViewOptions = {}
+): Promise<QuietView> {
+	const { known, input } = await gather(ctx, lakeId, options);
+	return { input, make: async () => viewOf(known, await outlookInQuiet(input)) };
 }
 
 /** What the estimate is made from, for whoever runs the model anew. @throws LakeNotFound, SiteNotFound */

@@ -3,6 +3,7 @@ import { day, real } from './column-checks.ts';
 import type { Database } from './schema.ts';
 import { sites } from './sites-migration.ts';
 import { weakSpots } from './weak-spots-migration.ts';
+import { telling } from './telling-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 
 /**
@@ -15,7 +16,8 @@ export const migrations: Record<string, Migration> = {
 	'0003-weather-sources': { up: weatherSources },
 	'0004-forecast-elevation': { up: forecastElevation },
 	'0005-weak-spots': { up: weakSpots },
-	'0006-sites': { up: sites }
+	'0006-sites': { up: sites },
+	'0009-telling': { up: telling }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

@@ -32,6 +32,29 @@ export async function listReadingRows(
 	return withHoles(db, rows);
 }
 
+/** Readings of all sites that are not deleted, logged at an instant or later, in that order. */
+export async function listReadingsLoggedSince(
+	db: Kysely<Database>,
+	lakeId: string,
+	since: string
+): Promise<{ reading: Reading; loggedAt: Date }[]> {
+	const rows = await db
+		.selectFrom('reading')
+		.selectAll()
+		.where('lake_id', '=', lakeId)
+		.where('created_at', '>=', since)
+		.where('deleted_at', 'is', null)
+		.orderBy('created_at')
+		.orderBy(sql`rowid`)
+		.execute();
+	const loggedAt = new Map(rows.map(({ id, created_at }) => [id, new Date(created_at)]));
+	const readings = await withHoles(db, rows);
+	return readings.map((reading) => ({
+		reading,
+		loggedAt: loggedAt.get(reading.id) ?? new Date(since)
+	}));
+}
+
 /** The reading of this lake, deleted or not. */
 export async function findReading(
 	db: Kysely<Database>,

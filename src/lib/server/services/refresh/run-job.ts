@@ -9,6 +9,7 @@ import {
 import { refetchable } from '../../storage/refetchable.ts';
 import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
+import { nudgeTelling } from '../telling/nudge.ts';
 import { backOff_min, interval_min } from './allowance.ts';
 import type { Asking } from './asking.ts';
 import { beginKeepingUp, endKeepingUp, forgetKeepingUp } from './kept-up.ts';
@@ -48,6 +49,7 @@ export async function runJob(
 	if (status !== 'stopped') await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
 	progress.sentences = sentences;
 	progress.status = status;
+	nudgeTelling(ctx, job.lakeId);
 }
 
 /** Pages may show what stood before while the schedule works, and never to who asked for what is new. */

@@ -54,7 +54,8 @@ function unreachable(host: string, codes: readonly string[]): string {
 	return `${host} could not be reached, or broke off before it answered. It is asked again later; check the address if that goes on.`;
 }
 
-function causesOf(error: unknown): unknown[] {
+/** An error and what caused it, the innermost last. */
+export function causesOf(error: unknown): unknown[] {
 	const causes: unknown[] = [];
 	let cause: unknown = error;
 	while (cause !== undefined && cause !== null && causes.length < 8) {
@@ -65,6 +66,6 @@ function causesOf(error: unknown): unknown[] {
 	return causes;
 }
 
-function codeOf(cause: unknown): string {
+export function codeOf(cause: unknown): string {
 	return typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
 }

@@ -1,0 +1,75 @@
+import { createHash } from 'node:crypto';
+import { winterOf } from '#lib/model/calendar.ts';
+import type { OutlookInput } from '#lib/model/outlook.ts';
+import { gatherFacts } from '#lib/model/telling/gather.ts';
+import type { TellingFacts } from '#lib/model/telling/facts.ts';
+import type { Context } from '../../context.ts';
+import { findTelling, type TellingRow } from '../../storage/telling.ts';
+import { quietView, type LakeView } from '../lake-view.ts';
+import { getLake, type LakeRecord } from '../lakes.ts';
+import { localDay } from '../local-day.ts';
+import { tell } from './tell.ts';
+import { chosenLoads } from './settings.ts';
+
+/** Ages of the weather change by themselves, so that the whole is looked at so often at least. */
+const LOOK_AGAIN_H = 3;
+
+/**
+ * Looks at a lake and tells what is new; true when it looked at the whole. Where nothing has changed
+ * since it last looked, no estimate is made. Two looks at once tell nothing twice.
+ * @throws LakeNotFound
+ */
+export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
+	const row = await findTelling(ctx.db, lakeId);
+	if (!row || row.since_at === null) return false;
+	const lake = await getLake(ctx, lakeId);
+	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
+	const quiet = await quietView(ctx, lakeId, { toWinterEnd: true });
+	const lookedOf = digest(quiet.input, lake, row);
+	if (row.looked_of === lookedOf && row.looked_on === today && isLately(ctx, row)) return false;
+	const view = await quiet.make();
+	const loads = chosenLoads(row, view.loads);
+	await tell(ctx, lake, {
+		facts: factsOf(view, loads, row),
+		isOutOfSeason: view.winter !== winterOf(today),
+		look: { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today }
+	});
+	return true;
+}
+
+function isLately(ctx: Context, { looked_at }: TellingRow): boolean {
+	if (looked_at === null) return false;
+	return ctx.now().getTime() - Date.parse(looked_at) < LOOK_AGAIN_H * 3_600_000;
+}
+
+/** Of all that the answer is made from; its weather, readings and loads are in the input. */
+function digest(input: OutlookInput, { name }: LakeRecord, row: TellingRow): string {
+	const content = [input, name, row.loads, row.reading_after_d, row.since_at];
+	return createHash('sha256').update(JSON.stringify(content)).digest('base64');
+}
+
+/** `null` where nothing is estimated of the winter that it is. */
+function factsOf(
+	{ outlook, winter, today, readings, upkeep, lake }: LakeView,
+	loads: readonly string[],
+	row: TellingRow
+): TellingFacts | null {
+	if (outlook === null || winter !== winterOf(today)) return null;
+	const { lastObservedAt, lastObservedAge_h } = upkeep;
+	const observed =
+		lastObservedAt === null || lastObservedAge_h === null
+			? null
+			: {
+					on: localDay(new Date(lastObservedAt.getTime() - 1), lake.timeZone),
+					age_h: lastObservedAge_h
+				};
+	return gatherFacts({
+		outlook,
+		today,
+		readings,
+		loads,
+		readingAfter_d: row.reading_after_d,
+		observed,
+		removalOn: null
+	});
+}

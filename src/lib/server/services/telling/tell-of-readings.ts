@@ -1,0 +1,59 @@
+import { daysBetween, winterOf } from '#lib/model/calendar.ts';
+import { readingMessage } from '#lib/model/telling/reading-message.ts';
+import { METRIC_WORDS } from '#lib/model/words.ts';
+import type { Kysely } from 'kysely';
+import { listReadingsLoggedSince } from '../../storage/readings.ts';
+import type { Database } from '../../storage/schema.ts';
+import {
+	deleteMessage,
+	listReadingMessages,
+	updateMessage,
+	type MessageRow
+} from '../../storage/telling-messages.ts';
+import type { LakeRecord } from '../lakes.ts';
+import { localDay } from '../local-day.ts';
+import { toRow } from './to-row.ts';
+
+/** A hole that is older when it is logged is history, and no news. Our choice. */
+const NEWS_FOR_D = 14;
+
+/**
+ * The messages of readings, brought in line with the readings: of all sites of the lake, logged since
+ * telling began. One that was put right has its message put right, one that was deleted loses it.
+ */
+export async function tellOfReadings(
+	tx: Kysely<Database>,
+	lake: LakeRecord,
+	since: string,
+	now: Date
+): Promise<{ added: MessageRow[]; isChanged: boolean }> {
+	const logged = await listReadingsLoggedSince(tx, lake.id, since);
+	const today = lake.today ?? localDay(now, lake.timeZone);
+	const isNews = ({ reading, loggedAt }: (typeof logged)[number]) =>
+		winterOf(reading.on) === winterOf(today) &&
+		daysBetween(reading.on, lake.today ?? localDay(loggedAt, lake.timeZone)) <= NEWS_FOR_D;
+	const told = new Map(
+		(await listReadingMessages(tx, lake.id)).map((row) => [row.reading_id ?? '', row])
+	);
+	const at = now.toISOString();
+	const added: MessageRow[] = [];
+	let isChanged = false;
+	for (const { reading } of logged.filter(isNews)) {
+		const message = readingMessage(reading, METRIC_WORDS);
+		const before = told.get(reading.id);
+		told.delete(reading.id);
+		if (!before) added.push(toRow(lake.id, message, at, reading.id));
+		else if (before.title !== message.title || before.text !== message.text) {
+			const { kind, title, text, on } = message;
+			await updateMessage(tx, before.id, { kind, title, text, about_day: on, changed_at: at });
+			isChanged = true;
+		}
+	}
+	const stored = new Set(logged.map(({ reading }) => reading.id));
+	for (const row of told.values()) {
+		if (stored.has(row.reading_id ?? '')) continue;
+		await deleteMessage(tx, row.id);
+		isChanged = true;
+	}
+	return { added, isChanged };
+}

@@ -1,0 +1,3 @@
+import { feedHandler } from '../../answer.ts';
+
+export const GET = feedHandler('calendar');
