@@ -38,8 +38,8 @@ function loadDates(
 	const from = message(chances, OPEN_PART);
 	const off = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
 	return [
-		...oneDay(key('expected'), expectedFrom, `${name}, expected from here, not drilled`, from),
-		...oneDay(key('likely'), likelyFrom, `${name}, likely from here, not drilled`, from),
+		...oneDay(key('expected'), expectedFrom, `${name}, expected from here`, from),
+		...oneDay(key('likely'), likelyFrom, `${name}, likely from here`, from),
 		...oneDay(key('until'), until, `${name}, off the ice before this day ends`, off)
 	];
 }

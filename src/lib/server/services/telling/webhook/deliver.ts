@@ -25,7 +25,8 @@ const IN_A_ROUND = 20;
 export async function deliverDue(ctx: Context, signal?: AbortSignal): Promise<number> {
 	const due = await listDueWebhooks(ctx.db, ctx.now().toISOString());
 	let taken = 0;
-	for (let at = 0; at < due.length && !signal?.aborted; at += AT_ONCE) {
+	for (let at = 0; at < due.length; at += AT_ONCE) {
+		if (signal?.aborted) break;
 		const part = due.slice(at, at + AT_ONCE);
 		const counts = await Promise.all(part.map((webhook) => deliver(ctx, webhook, signal)));
 		taken += counts.reduce((sum, count) => sum + count, 0);
