@@ -38,8 +38,8 @@ function loadDates(
 	const from = message(chances, OPEN_PART);
 	const off = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
 	return [
-		...oneDay(key('expected'), expectedFrom, `${name}, expected from here`, from),
-		...oneDay(key('likely'), likelyFrom, `${name}, likely from here`, from),
+		...oneDay(key('expected'), expectedFrom, `${name}, expected from here (1 in 2)`, from),
+		...oneDay(key('likely'), likelyFrom, `${name}, likely from here (9 in 10)`, from),
 		...oneDay(key('until'), until, `${name}, off the ice before this day ends`, off)
 	];
 }

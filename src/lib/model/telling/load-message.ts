@@ -19,7 +19,7 @@ export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words
 		}
 		case 'thresholdExpected': {
 			const day = words.day(load.expectedFrom ?? asOf);
-			const title = headed(`${load.name}, chart minimum expected from ${day}, not drilled`);
+			const title = headed(`${load.name}, expected from ${day} (1 in 2), not drilled`);
 			const text = message(
 				`${known}: ${chancesText(load, words)}`,
 				news.before === null ? null : `Before, ${words.day(news.before)} was told.`,
@@ -28,7 +28,7 @@ export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words
 			return { ...about, kind: news.kind, on: load.expectedFrom, title, text };
 		}
 		case 'thresholdLost': {
-			const title = headed(`${load.name}, chart minimum expected no more`);
+			const title = headed(`${load.name}, expected no more`);
 			const text = message(
 				`${known} no day is named from which the chart minimum for ${load.name} is met.`,
 				`Before, ${words.day(news.before)} was told.`
