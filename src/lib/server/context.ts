@@ -41,9 +41,9 @@ export async function startContext(environment: Environment): Promise<Context> {
 export async function openContext(environment: Environment): Promise<Context> {
 	const place = placeOf(environment);
 	const weather = openWeather(environment);
-	const db = await openDatabase(place?.file ?? IN_MEMORY);
 	const address = readPublicAddress(environment);
 	const webhookHosts = readWebhookHosts(environment);
+	const db = await openDatabase(place?.file ?? IN_MEMORY);
 	return { db, now: () => new Date(), weather, place, address, webhookHosts };
 }
 
