@@ -85,10 +85,16 @@ test('every table is strict', async () => {
 		'source_hour',
 		'source_key',
 		'source_state',
+		'telling',
+		'telling_date',
+		'telling_feed',
+		'telling_message',
 		'trip_note',
 		'weak_spot',
 		'weather_day',
 		'weather_hour',
+		'webhook',
+		'webhook_outbox',
 		'winter'
 	]);
 	expect(rows.filter(({ strict }) => strict !== 1)).toEqual([]);
