@@ -1,9 +1,9 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { logEvent } from '#lib/server/services/log.ts';
+import { logEvent, withoutSecrets } from '#lib/server/services/log.ts';
 
 /**
- * Logs a request once it is over: what was asked, without the query, which may hold what nobody
- * else should read, and without who asked.
+ * Logs a request once it is over: what was asked, without the query and the secrets of feeds, which
+ * nobody else should read, and without who asked.
  */
 export function logWhenDone(request: IncomingMessage, response: ServerResponse): void {
 	const begun_ms = performance.now();
@@ -11,7 +11,7 @@ export function logWhenDone(request: IncomingMessage, response: ServerResponse):
 		const isWhole = response.writableFinished;
 		logEvent('request', {
 			method: request.method ?? '',
-			path: (request.url ?? '').split('?', 1)[0] ?? '',
+			path: withoutSecrets((request.url ?? '').split('?', 1)[0] ?? ''),
 			status: response.headersSent ? response.statusCode : null,
 			...(isWhole ? {} : { brokenOff: true }),
 			duration_ms: Math.round(performance.now() - begun_ms)

@@ -1,6 +1,11 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { logFailure } from '../../../src/lib/server/services/failure.ts';
-import { isLogOfJson, logEvent, withoutQueries } from '../../../src/lib/server/services/log.ts';
+import {
+	isLogOfJson,
+	logEvent,
+	withoutQueries,
+	withoutSecrets
+} from '../../../src/lib/server/services/log.ts';
 
 let out: string[] = [];
 let err: string[] = [];
@@ -67,4 +72,10 @@ test.each([
 	['', false]
 ])('FROSTLEDGER_LOG=%s', (value, expected) => {
 	expect(isLogOfJson({ FROSTLEDGER_LOG: value })).toBe(expected);
+});
+
+test('the secret in the address of a feed stays out of the log', () => {
+	expect(withoutSecrets('/feeds/s3cret_-x/calendar.ics')).toBe('/feeds/…/calendar.ics');
+	logFailure('GET /feeds/s3cret/changes.atom', new Error('broken at "/feeds/s3cret/changes.atom"'));
+	expect(err.join('')).not.toContain('s3cret');
 });

@@ -16,6 +16,11 @@ export function logEvent(
 	process.stdout.write(`${JSON.stringify(line)}\n`);
 }
 
+/** A path, or a text with paths in it, without the secret that the address of a feed holds. */
+export function withoutSecrets(text: string): string {
+	return text.replace(/(\/feeds\/)[^/\s"'`<>)\]]+/g, '$1…');
+}
+
 /**
  * A text without what follows the `?` of an address and without the name and password before its
  * host, where keys of services and secret links stand.
