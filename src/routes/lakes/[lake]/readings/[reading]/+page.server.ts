@@ -2,6 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { winterOf } from '#lib/model/calendar.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
+import { getPosition, putPosition } from '#lib/server/services/reading-positions.ts';
 import { getReading, updateReading } from '#lib/server/services/readings.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
@@ -18,7 +19,15 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 		lakeView(locals.context, params.lake, { site: siteOf(url), winter: winterOf(reading.on) })
 	);
 	const places = [...new Set(view.readings.flatMap(({ place }) => place ?? []))];
-	return { lake: view.lake, today: view.today, reading, places };
+	const position = await getPosition(locals.context, params.lake, reading.id);
+	return {
+		lake: view.lake,
+		today: view.today,
+		reading,
+		places,
+		position,
+		from: url.searchParams.get('from')
+	};
 };
 
 export const actions: Actions = {
@@ -34,8 +43,15 @@ export const actions: Actions = {
 		if (!reading) return fail(400, input.refusal);
 		await updateReading(context, params.lake, stored.id, reading);
 		const winter = winterOf(reading.on);
-		const list = `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`;
+		const list =
+			url.searchParams.get('from') === 'hole'
+				? `/lakes/${params.lake}/at-the-hole?stored=${stored.id}`
+				: `/lakes/${params.lake}/readings?winter=${winter}&stored=${stored.id}`;
 		redirect(303, withSite(list, siteOf(url)));
+	},
+	forget: async ({ params, locals, url }) => {
+		await found(putPosition(locals.context, params.lake, params.reading, null));
+		redirect(303, withSite('?', siteOf(url)));
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData()))
 };

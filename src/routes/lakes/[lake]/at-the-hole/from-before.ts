@@ -1,0 +1,21 @@
+import type { IsoDate } from '#lib/model/calendar.ts';
+import type { Hole, Reading } from '#lib/model/reading.ts';
+
+/** As many as fit on two lines of a phone. */
+const PLACES = 4;
+
+/** Places that were named lately, the last first. Readings come by day. */
+export function placesOf(readings: readonly Reading[]): string[] {
+	const named = readings.flatMap(({ place }) => (place === null ? [] : [place])).toReversed();
+	return [...new Set(named)].slice(0, PLACES);
+}
+
+/** Where one is, going by the last hole of today; empty where nothing tells. */
+export function placeOf(readings: readonly Reading[], today: IsoDate): string {
+	return readings.findLast(({ on }) => on === today)?.place ?? '';
+}
+
+/** What the last hole showed, to be held beside what is typed now; `null` before the first. */
+export function lastHole(readings: readonly Reading[]): Hole | null {
+	return readings.findLast(({ holes }) => holes.length > 0)?.holes.at(-1) ?? null;
+}
