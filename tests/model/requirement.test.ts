@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { LoadCase } from '#lib/model/load-case.ts';
+import { goldThickness_m } from '#lib/model/bearing.ts';
+import { chartMinimum, type LoadCase, type Trailer } from '#lib/model/load-case.ts';
 import { ORDINARY, requirement, type Conditions } from '#lib/model/requirement.ts';
 import { LOADS, MINIMUMS, load, ownLoad } from '../support/invented-winter.ts';
 
@@ -70,7 +71,7 @@ test('a truck parked with its shelter is for an engineer in both sets; judged al
 });
 
 test('every rule names its source', () => {
-	const all: Conditions = { isRiver: true, isWarmSpell: true, isColdSnap: true };
+	const all: Conditions = { isRiver: true, isWarmSpell: true, isColdSnap: true, snow_kg_m2: 20 };
 	for (const each of LOADS) {
 		const { rules } = requirement({ ...each, wetCracks: 2, parked_h: 5 }, MINIMUMS, 'common', all);
 		expect(rules.every((rule) => rule.source.length > 3 && rule.text.length > 10)).toBe(true);
@@ -85,13 +86,28 @@ const anyLoad = fc.record({
 	parked_h: fc.constantFrom(0, 1, 5),
 	wetCracks: fc.constantFrom(0, 1, 2),
 	current: fc.boolean(),
-	group: fc.boolean()
+	group: fc.boolean(),
+	trailer: fc.option(
+		fc.record({
+			mass_kg: fc.double({ min: 1, max: 3000, noNaN: true }),
+			apart_m: fc.option(fc.double({ min: 0, max: 200, noNaN: true }))
+		})
+	),
+	count: fc.integer({ min: 1, max: 4 }),
+	spacing_m: fc.option(fc.double({ min: 0, max: 200, noNaN: true }))
 }) as fc.Arbitrary<LoadCase>;
 const anyConditions = fc.record({
 	isRiver: fc.boolean(),
 	isWarmSpell: fc.boolean(),
-	isColdSnap: fc.boolean()
+	isColdSnap: fc.boolean(),
+	snow_kg_m2: fc.double({ min: 0, max: 60, noNaN: true })
 });
+
+function heavier(trailer: Trailer | null): Trailer {
+	return trailer === null
+		? { mass_kg: 200, apart_m: null }
+		: { ...trailer, mass_kg: trailer.mass_kg * 1.05 };
+}
 
 test('no further circumstance of the way or the day ever lowers the requirement', () => {
 	fc.assert(
@@ -102,7 +118,16 @@ test('no further circumstance of the way or the day ever lowers the requirement'
 				asked_m({ ...each, wetCracks: 2 }, conditions),
 				asked_m({ ...each, current: true }, conditions),
 				asked_m({ ...each, group: true }, conditions),
+				asked_m({ ...each, count: each.count + 1 }, conditions),
+				asked_m({ ...each, spacing_m: null }, conditions),
+				asked_m({ ...each, trailer: heavier(each.trailer) }, conditions),
+				asked_m(
+					{ ...each, trailer: each.trailer && { ...each.trailer, apart_m: null } },
+					conditions
+				),
 				asked_m({ ...each, mass_kg: each.mass_kg * 1.01 }, conditions),
+				asked_m({ ...each, parked_h: each.parked_h + 1 }, conditions),
+				asked_m(each, { ...conditions, snow_kg_m2: conditions.snow_kg_m2 + 5 }),
 				asked_m(each, { ...conditions, isRiver: true }),
 				asked_m(each, { ...conditions, isWarmSpell: true }),
 				asked_m(each, { ...conditions, isColdSnap: true })
@@ -117,6 +142,31 @@ test('what is asked for today is never below the base', () => {
 		fc.property(anyLoad, anyConditions, (each, conditions) => {
 			const { required_m, base_m } = requirement(each, MINIMUMS, 'strict', conditions);
 			expect(required_m ?? 0).toBeGreaterThanOrEqual(base_m ?? 0);
+		})
+	);
+});
+
+/** As it was asked before trailers, groups and standing counted: chart or formula, times the factors. */
+function askedBefore_m(each: LoadCase, conditions: Conditions, set: 'strict' | 'common'): number {
+	const use = each.use ?? 'onFoot';
+	const row = chartMinimum(MINIMUMS, set, each.group && use === 'onFoot' ? 'group' : use);
+	const group_m = each.group ? (chartMinimum(MINIMUMS, set, 'group').thickness_m ?? 0) : 0;
+	const chart_m = Math.max(row.thickness_m ?? Infinity, group_m);
+	const onLoad = { 0: 1, 1: 0.5, 2: 0.25 }[each.wetCracks] * (conditions.isColdSnap ? 0.5 : 1);
+	const onThickness =
+		(each.parked_h > 2 ? 2 : 1) *
+		(each.current || conditions.isRiver ? 1.15 : 1) *
+		(conditions.isWarmSpell ? 2 : 1);
+	return Math.max(chart_m, goldThickness_m(each.mass_kg, onLoad)) * onThickness;
+}
+
+test('no load asks less than by chart and formula alone, and one that moves alone asks the same', () => {
+	fc.assert(
+		fc.property(anyLoad, anyConditions, fc.constantFrom('strict', 'common'), (each, day, set) => {
+			const before_m = askedBefore_m(each, day, set);
+			expect(asked_m(each, day, set) ?? Infinity).toBeGreaterThanOrEqual(before_m - 1e-12);
+			const alone = { ...each, parked_h: 0, count: 1, trailer: null };
+			expect(asked_m(alone, day, set)).toBeCloseTo(askedBefore_m(alone, day, set), 12);
 		})
 	);
 });

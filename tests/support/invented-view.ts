@@ -37,6 +37,7 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 		},
 		readings: READINGS,
 		loads: (changes.outlook?.forecast.loads ?? LOADS).map(loadCase),
+		shown: (changes.outlook?.forecast.loads ?? LOADS).map(({ id }) => id),
 		isPresent: true,
 		outlook: inventedOutlook(),
 		weather: {
@@ -64,7 +65,8 @@ export function inventedView(changes: Partial<LakeView> = {}): LakeView {
 /** The load that an answer is about; what its name leaves open is a car. */
 function loadCase({ id, name, mass_kg }: ForecastLoad): LoadCase {
 	const use = USES[id] ?? 'car';
-	return { id, name, mass_kg, use, parked_h: 0, wetCracks: 0, current: false, group: false };
+	const way = { parked_h: 0, wetCracks: 0, current: false, group: false } as const;
+	return { id, name, mass_kg, use, ...way, trailer: null, count: 1, spacing_m: null };
 }
 
 const USES: Record<string, ChartUse> = {
@@ -156,8 +158,11 @@ export function inventedLoad(changes: Partial<ForecastLoad> = {}): ForecastLoad 
 		id: 'on-foot',
 		name: 'On foot, alone',
 		mass_kg: 100,
+		counted_kg: 100,
 		required_m: 0.15,
 		requiredOther_m: 0.1,
+		parts: null,
+		afloat: null,
 		bound_m: 0.272,
 		rules: [
 			{

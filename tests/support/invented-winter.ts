@@ -40,7 +40,10 @@ export function ownLoad(mass_kg: number): LoadCase {
 		parked_h: 0,
 		wetCracks: 0,
 		current: false,
-		group: false
+		group: false,
+		trailer: null,
+		count: 1,
+		spacing_m: null
 	};
 }
 

@@ -55,7 +55,10 @@ const schema = z.strictObject({
 			parked_h: z.number().min(0),
 			wetCracks: z.union([z.literal(0), z.literal(1), z.literal(2)]),
 			current: z.boolean(),
-			group: z.boolean()
+			group: z.boolean(),
+			trailer: z.null(),
+			count: z.literal(1),
+			spacing_m: z.null()
 		})
 	)
 });

@@ -1,6 +1,6 @@
 import { GOLD_A_kg_cm2 } from './bearing.ts';
 import type { AppliedRule } from './forecast.ts';
-import type { ChartMinimum, ChartUse, LoadCase } from './load-case.ts';
+import type { ChartMinimum, ChartUse } from './load-case.ts';
 import type { Words } from './words.ts';
 
 const NO_SOURCE = 'common practice, no source';
@@ -34,10 +34,10 @@ export function leastRule(row: ChartMinimum, thickness_m: number, words: Words):
 	};
 }
 
-export function goldRule(load: LoadCase, gold_m: number, words: Words): AppliedRule {
+export function goldRule(mass_kg: number, gold_m: number, words: Words): AppliedRule {
 	return {
 		code: 'goldFormula',
-		text: `Gold's formula with A = ${GOLD_A_kg_cm2} kg/cm² asks for ${words.requirement(gold_m)} under ${words.mass(load.mass_kg)}.`,
+		text: `Gold's formula with A = ${GOLD_A_kg_cm2} kg/cm² asks for ${words.requirement(gold_m)} under ${words.mass(mass_kg)}.`,
 		source: 'Gold 1971'
 	};
 }
@@ -87,19 +87,19 @@ export function coldSnapRule(fall_K: number, snow_m: number, words: Words): Appl
 
 /** Why no thickness is stated. `alone_m` is what somebody who judges alone would have to ask at least. */
 export function engineerRule(
-	load: LoadCase,
-	limit_kg: number,
+	use: ChartUse | null,
+	{ counted_kg, limit_kg }: { counted_kg: number; limit_kg: number },
 	alone_m: number | null,
 	words: Words
 ): AppliedRule {
-	const isHeavy = load.mass_kg > limit_kg;
-	const isShelter = load.use === 'truckWithShelter';
-	const heavy = isHeavy ? [`above ${words.mass(limit_kg)}`] : [];
+	const isHeavy = counted_kg > limit_kg;
+	const isShelter = use === 'truckWithShelter';
+	const heavy = isHeavy ? [`above ${words.mass(limit_kg)} at one place`] : [];
 	const why = [...heavy, ...(isShelter ? ['a vehicle parked with its shelter'] : [])].join(', ');
 	const alone =
 		alone_m === null
 			? ''
-			: ` Judged alone, twice Gold's formula is the least: ${words.requirement(alone_m)}.`;
+			: ` Judged alone, this is the least, by Gold's formula doubled and by staying above the water: ${words.requirement(alone_m)}.`;
 	return {
 		code: 'askAnEngineer',
 		text: `A qualified ice engineer and the local rules decide: ${why}.${alone}`,

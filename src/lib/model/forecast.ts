@@ -1,4 +1,5 @@
 import type { IsoDate, WinterId } from './calendar.ts';
+import type { Afloat } from './parked/afloat.ts';
 import type { DaySource } from './weather.ts';
 
 /**
@@ -46,14 +47,34 @@ export interface AppliedRule {
 	source: string;
 }
 
+/** What each set of rules asks for by itself, with every factor of the way and the day in. */
+export interface AskedParts {
+	/** The published minimum of each set; `null`: an engineer. */
+	strict_m: number | null;
+	common_m: number | null;
+	/** By Gold's formula. */
+	gold_m: number;
+	/** So that the ice under it stays above the water; `null` for what keeps moving. */
+	afloat_m: number | null;
+	/** Which of them is the largest, the chart being that of the lake's set. */
+	decides: 'chart' | 'gold' | 'afloat';
+}
+
 export interface ForecastLoad {
 	id: string;
 	name: string;
+	/** Of one, without its trailer. */
 	mass_kg: number;
+	/** All that bears on the ice at one place: its trailer and those near by as well. */
+	counted_kg: number;
 	/** Effective thickness asked for on `asOf`, all factors in; `null` when only an engineer can say. */
 	required_m: number | null;
 	/** The same from the other published set, shown beside it. */
 	requiredOther_m: number | null;
+	/** What asks for it; `null` when only an engineer can say. */
+	parts: AskedParts | null;
+	/** How the ice would float under it on `asOf`, at the lower bound; `null` where there is none. */
+	afloat: Afloat | null;
 	/**
 	 * Effective thickness that it is held against on `asOf`: the lower bound, for vehicles that of the
 	 * thinnest of five spots, raised by readings only gradually; `null` where the day is not known.

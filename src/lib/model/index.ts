@@ -14,7 +14,7 @@ export * from './weather.ts';
 
 export * from './bearing.ts';
 export { ENGINEER_ABOVE_kg, chartMinimum, isVehicle } from './load-case.ts';
-export type { ChartMinimum, ChartSet, ChartUse, LoadCase } from './load-case.ts';
+export type { ChartMinimum, ChartSet, ChartUse, LoadCase, Trailer } from './load-case.ts';
 export type { Doubt } from './lower-bound.ts';
 export { outlook } from './outlook.ts';
 export type { Outlook, OutlookInput } from './outlook.ts';

@@ -1,11 +1,15 @@
+import { effective_m } from './bearing.ts';
 import type { IsoDate } from './calendar.ts';
 import type { DrilledDay } from './drilled-day.ts';
 import { loadDates } from './ensemble/dates.ts';
+import type { EstimatedDay } from './ensemble/estimate.ts';
 import type { ForecastLoad } from './forecast.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { loadDays } from './load-days.ts';
+import { afloatUnder, type Afloat, type Standing } from './parked/afloat.ts';
+import { snowLoad_kg_m2 } from './parked/snow-load.ts';
 import { requirement, type Conditions } from './requirement.ts';
-import { bound_m, isSnowKnown } from './site-day.ts';
+import { bound_m, isSnowKnown, type SiteDay } from './site-day.ts';
 import type { SiteEstimate } from './site-estimate.ts';
 import { statusOf } from './status.ts';
 import type { WarmDay } from './warm-day.ts';
@@ -14,7 +18,8 @@ import type { Words } from './words.ts';
 export interface LoadAnswerInput {
 	minimums: readonly ChartMinimum[];
 	chartSet: ChartSet;
-	conditions: Conditions;
+	/** The snow of each day comes from the estimate. */
+	conditions: Omit<Conditions, 'snow_kg_m2'>;
 	estimate: SiteEstimate;
 	iceOutOn: IsoDate | null;
 	asOf: IsoDate;
@@ -28,11 +33,19 @@ export interface LoadAnswerInput {
 
 /** One load's part of the answer: status, dates and probabilities, kept apart. */
 export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad {
-	const { minimums, chartSet, conditions, words, asOf, estimate } = input;
+	const { minimums, chartSet, words, asOf, estimate } = input;
+	const conditions = { ...input.conditions, snow_kg_m2: snowOn(asOf, estimate) };
 	const asked = requirement(load, minimums, chartSet, conditions, words);
 	const other = requirement(load, minimums, otherSet(chartSet), conditions, words);
 	const today = estimate.known.find(({ day }) => day.on === asOf);
-	const days = loadDays(load, asked.base_m, input.dates, estimate, input.pThaw);
+	const base_m = (day: EstimatedDay): number | null =>
+		load.parked_h > 0
+			? requirement(load, minimums, chartSet, {
+					...conditions,
+					snow_kg_m2: snowLoad_kg_m2(day)
+				}).base_m
+			: asked.base_m;
+	const days = loadDays(load, base_m, input.dates, estimate, input.pThaw);
 	const { status, reason } = statusOf({
 		load,
 		requirement: asked,
@@ -47,8 +60,13 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		id: load.id,
 		name: load.name,
 		mass_kg: load.mass_kg,
+		counted_kg: asked.counted_kg,
 		required_m: asked.required_m,
 		requiredOther_m: other.required_m,
+		parts: asked.parts,
+		afloat: today
+			? afloatOn(today, load, { ...load, ...conditions, mass_kg: asked.counted_kg })
+			: null,
 		bound_m: today ? bound_m(today, load) : null,
 		rules: asked.rules,
 		status,
@@ -60,6 +78,21 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 
 /** Where nobody recorded the snow no day is named: the usual snow is no ground to expect anything on. */
 const NO_DATES = { expectedFrom: null, likelyFrom: null, until: null };
+
+function snowOn(on: IsoDate, { days }: SiteEstimate): number {
+	const day = days.get(on);
+	return day === undefined ? 0 : snowLoad_kg_m2(day);
+}
+
+/** With the estimate's layers, thinned down to the bound that the load is held against. */
+function afloatOn(today: SiteDay, load: LoadCase, standing: Standing): Afloat | null {
+	const bound = bound_m(today, load);
+	const { clear_m, white_m } = today.day.column;
+	const counts_m = effective_m(today.day.column);
+	if (bound <= 0 || counts_m <= 0) return null;
+	const part = bound / counts_m;
+	return afloatUnder(standing, { clear_m: part * clear_m, white_m: part * white_m });
+}
 
 function otherSet(set: ChartSet): ChartSet {
 	return set === 'strict' ? 'common' : 'strict';

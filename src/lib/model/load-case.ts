@@ -12,6 +12,14 @@ export type ChartUse =
 /** `strict` is the envelope of the most cautious charts, `common` the upper end of the usual ones. */
 export type ChartSet = 'strict' | 'common';
 
+/** What a load draws behind it. */
+export interface Trailer {
+	/** With all that is on it. */
+	mass_kg: number;
+	/** Kept between the two, by a long rope for one; `null`: hitched, right behind. */
+	apart_m: number | null;
+}
+
 /** Something that somebody brings onto the ice. */
 export interface LoadCase {
 	id: string;
@@ -27,6 +35,11 @@ export interface LoadCase {
 	/** Its way crosses moving water. */
 	current: boolean;
 	group: boolean;
+	trailer: Trailer | null;
+	/** How many of them, each with its trailer, go together. */
+	count: number;
+	/** Kept from one of them to the next; `null`: nobody keeps any. */
+	spacing_m: number | null;
 }
 
 /** What a set of published charts asks for one use. */
@@ -50,8 +63,13 @@ const ON_FOOT_UP_TO_kg = 250;
 
 /** True for what is judged by the thinnest of five spots and asks five holes. */
 export function isVehicle(load: LoadCase): boolean {
-	if (load.use === null) return load.mass_kg > ON_FOOT_UP_TO_kg;
+	if (load.use === null) return all_kg(load) > ON_FOOT_UP_TO_kg;
 	return load.use !== 'onFoot' && load.use !== 'group';
+}
+
+/** Everything that is on the ice, wherever it is. */
+export function all_kg({ mass_kg, trailer, count }: LoadCase): number {
+	return (mass_kg + (trailer?.mass_kg ?? 0)) * count;
 }
 
 /** The row of a set for a use. @throws RangeError when the charts lack it. */

@@ -131,7 +131,10 @@ function pThawOf(
 }
 
 /** A core that is wet or candled withholds; only a spell of warm hours doubles. */
-function conditionsOf({ warm, hasColdSnap }: Asked, { lake }: OutlookInput): Conditions {
+function conditionsOf(
+	{ warm, hasColdSnap }: Asked,
+	{ lake }: OutlookInput
+): Omit<Conditions, 'snow_kg_m2'> {
 	return {
 		isRiver: lake.water === 'river',
 		isWarmSpell: warm !== null && warm.state !== 'none' && warm.lastWarmOn !== null,

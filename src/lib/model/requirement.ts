@@ -1,32 +1,15 @@
-import {
-	chartRule,
-	coldSnapRule,
-	currentRule,
-	engineerRule,
-	goldRule,
-	leastRule,
-	parkedRule,
-	warmSpellRule,
-	wetCrackRule
-} from './applied-rules.ts';
+import { chartRule, engineerRule, goldRule, leastRule } from './applied-rules.ts';
 import { goldThickness_m } from './bearing.ts';
-import { COLD_SNAP_FALL_K, THIN_SNOW_m } from './cold-snap.ts';
-import type { AppliedRule } from './forecast.ts';
-import {
-	ENGINEER_ABOVE_kg,
-	chartMinimum,
-	type ChartMinimum,
-	type ChartSet,
-	type LoadCase
-} from './load-case.ts';
+import { chartAsked, type Company } from './chart-asked.ts';
+import type { AppliedRule, AskedParts } from './forecast.ts';
+import { ENGINEER_ABOVE_kg, type ChartMinimum, type ChartSet, type LoadCase } from './load-case.ts';
+import { dayFactors, factorRules, wayFactors, type Factors } from './load-factors.ts';
+import { countedOf } from './moving/counted.ts';
+import { countedRules } from './moving/rules.ts';
+import { floatingThickness_m } from './parked/afloat.ts';
+import { floatingRule } from './parked/rules.ts';
 import { METRIC_WORDS, type Words } from './words.ts';
 
-const PARKED_FACTOR = 2; // [Smith2004] [R]
-const PARKED_LONG_h = 2; // [Smith2004] [R]
-const CURRENT_FACTOR = 1.15; // river against lake in the older Canadian table [R2], [C]
-const WARM_SPELL_FACTOR = 2; // Minnesota DNR 2013 [R2]
-const WET_CRACK_FACTORS = { 0: 1, 1: 0.5, 2: 0.25 } as const; // on the load [M-hi]
-const COLD_SNAP_FACTOR = 0.5; // on the load [M-med]
 const ALONE_FACTOR = 2; // on Gold's thickness, for a parked load judged alone [Smith2004] [R]
 
 /** What the site and the day add to a load's own circumstances. */
@@ -34,25 +17,38 @@ export interface Conditions {
 	isRiver: boolean;
 	isWarmSpell: boolean;
 	isColdSnap: boolean;
+	/** Snow on the ice, which helps to sink it under what stands there. */
+	snow_kg_m2: number;
 }
 
-export const ORDINARY: Conditions = { isRiver: false, isWarmSpell: false, isColdSnap: false };
+export const ORDINARY: Conditions = {
+	isRiver: false,
+	isWarmSpell: false,
+	isColdSnap: false,
+	snow_kg_m2: 0
+};
 
 export interface Requirement {
 	/** Effective thickness asked for with everything in; `null` when only an engineer can say. */
 	required_m: number | null;
 	/** The same without the day's warm spell and cold snap. */
 	base_m: number | null;
+	/** All that bears on the ice at one place. */
+	counted_kg: number;
+	/** What each asks by itself, everything in; `null` when only an engineer can say. */
+	parts: AskedParts | null;
 	rules: AppliedRule[];
 }
 
 /**
- * Effective thickness that a load asks for under a set of charts: the larger of the published
- * minimum and Gold's formula, with every factor of its way and of the day.
+ * Effective thickness that a load asks for under a set of charts: the largest of the published minimum,
+ * of Gold's formula, and where it stands of what stays above the water, with every factor of its way and
+ * of the day.
  *
- *   h = max(h_chart, √(P / (A · Π load factors))) · Π thickness factors
+ *   h = max(max(h_chart, √(P / (A · Π load factors))) · standing factor, h_afloat) · Π thickness factors
  *
- * A = 3.5 kg/cm². Above 5 t and for a vehicle parked with its shelter nothing is stated.
+ * A = 3.5 kg/cm². Above 5 t at one place and for a vehicle parked with its shelter nothing is stated.
+ * P as in {@link countedOf}, h_afloat as in {@link floatingThickness_m}.
  * Source: [Gold1971], [Smith2004], charts in `data/charts`.
  */
 export function requirement(
@@ -62,83 +58,94 @@ export function requirement(
 	conditions: Conditions = ORDINARY,
 	words: Words = METRIC_WORDS
 ): Requirement {
-	const row = chartMinimum(minimums, set, chartUse(load));
-	if (row.thickness_m === null || needsEngineer(load)) return forAnEngineer(load, words);
-	const chart_m = Math.max(row.thickness_m, groupMinimum_m(load, minimums, set));
+	const chart = (which: ChartSet, company: Company) => chartAsked(load, minimums, which, company);
+	// The strict set says what is apart, so that both sets speak of the same mass.
+	const counted = countedOf(load, ({ mass_kg, added_kg }) =>
+		Math.max(
+			chart('strict', { added_kg, isGroup: load.group }).thickness_m ?? 0,
+			goldThickness_m(mass_kg)
+		)
+	);
+	const { mass_kg, added_kg } = counted;
+	const at = { added_kg, isGroup: load.group || counted.others === 'together' };
+	const { row, thickness_m: chart_m } = chart(set, at);
+	const standing = { mass_kg, parked_h: load.parked_h, snow_kg_m2: conditions.snow_kg_m2 };
+	const afloat_m = load.parked_h > 0 ? floatingThickness_m(standing) : null;
+	if (chart_m === null || needsEngineer(load, mass_kg))
+		return forAnEngineer(load, mass_kg, afloat_m, words);
 	const way = wayFactors(load, conditions.isRiver);
-	const day = dayFactors(conditions);
-	const asked_m = (loadFactor: number, thicknessFactor: number): number =>
-		Math.max(chart_m, goldThickness_m(load.mass_kg, loadFactor)) * thicknessFactor;
-	const base = load.use === null ? leastRule : chartRule;
+	const partsWith = (factors: Factors): AskedParts =>
+		askedParts(set, factors, {
+			strict_m: chart('strict', at).thickness_m,
+			common_m: chart('common', at).thickness_m,
+			loadedGold_m: goldThickness_m(mass_kg, factors.onLoad),
+			afloat_m
+		});
+	const parts = partsWith(dayFactors(way, conditions));
 	return {
-		required_m: asked_m(way.onLoad * day.onLoad, way.onThickness * day.onThickness),
-		base_m: asked_m(way.onLoad, way.onThickness),
+		required_m: largest_m(parts, set),
+		base_m: largest_m(partsWith(way), set),
+		counted_kg: mass_kg,
+		parts,
 		rules: [
-			base(row, chart_m, words),
-			goldRule(load, goldThickness_m(load.mass_kg), words),
-			...wayRules(load, conditions.isRiver),
-			...dayRules(conditions, words)
+			(load.use === null ? leastRule : chartRule)(row, chart_m, words),
+			goldRule(mass_kg, goldThickness_m(mass_kg), words),
+			...(afloat_m === null ? [] : [floatingRule(afloat_m, load.parked_h, words)]),
+			...countedRules(load, counted, words),
+			...factorRules(load, conditions, words)
 		]
 	};
 }
 
-function needsEngineer(load: LoadCase): boolean {
-	return load.mass_kg > ENGINEER_ABOVE_kg || load.use === 'truckWithShelter';
+interface Bare {
+	strict_m: number | null;
+	common_m: number | null;
+	loadedGold_m: number;
+	afloat_m: number | null;
 }
 
-function forAnEngineer(load: LoadCase, words: Words): Requirement {
+function askedParts(set: ChartSet, factors: Factors, bare: Bare): AskedParts {
+	const { forStanding, onThickness } = factors;
+	const moving = (bare_m: number) => bare_m * forStanding * onThickness;
+	const parts = {
+		strict_m: bare.strict_m === null ? null : moving(bare.strict_m),
+		common_m: bare.common_m === null ? null : moving(bare.common_m),
+		gold_m: moving(bare.loadedGold_m),
+		afloat_m: bare.afloat_m === null ? null : bare.afloat_m * onThickness
+	};
+	const decides = (['chart', 'gold', 'afloat'] as const).reduce((most, part) =>
+		part_m(parts, set, part) > part_m(parts, set, most) ? part : most
+	);
+	return { ...parts, decides };
+}
+
+function largest_m(parts: AskedParts, set: ChartSet): number {
+	return part_m(parts, set, parts.decides);
+}
+
+function part_m(
+	parts: Omit<AskedParts, 'decides'>,
+	set: ChartSet,
+	part: AskedParts['decides']
+): number {
+	if (part === 'gold') return parts.gold_m;
+	return (part === 'afloat' ? parts.afloat_m : parts[`${set}_m`]) ?? 0;
+}
+
+function needsEngineer({ use }: LoadCase, counted_kg: number): boolean {
+	return counted_kg > ENGINEER_ABOVE_kg || use === 'truckWithShelter';
+}
+
+function forAnEngineer(
+	load: LoadCase,
+	counted_kg: number,
+	afloat_m: number | null,
+	words: Words
+): Requirement {
 	const alone_m =
-		load.use === 'truckWithShelter' ? ALONE_FACTOR * goldThickness_m(load.mass_kg) : null;
-	const rule = engineerRule(load, ENGINEER_ABOVE_kg, alone_m, words);
-	return { required_m: null, base_m: null, rules: [rule] };
-}
-
-/** A load without a row of its own is held against the least that any chart asks. */
-function chartUse(load: LoadCase): NonNullable<LoadCase['use']> {
-	if (load.use === null) return 'onFoot';
-	return load.group && load.use === 'onFoot' ? 'group' : load.use;
-}
-
-/** A group with machines asks at least what a group on foot does. */
-function groupMinimum_m(load: LoadCase, minimums: readonly ChartMinimum[], set: ChartSet): number {
-	return load.group ? (chartMinimum(minimums, set, 'group').thickness_m ?? 0) : 0;
-}
-
-interface Factors {
-	onLoad: number;
-	onThickness: number;
-}
-
-function wayFactors(load: LoadCase, isRiver: boolean): Factors {
-	return {
-		onLoad: WET_CRACK_FACTORS[load.wetCracks],
-		onThickness:
-			(isParkedLong(load) ? PARKED_FACTOR : 1) * (load.current || isRiver ? CURRENT_FACTOR : 1)
-	};
-}
-
-function dayFactors(conditions: Conditions): Factors {
-	return {
-		onLoad: conditions.isColdSnap ? COLD_SNAP_FACTOR : 1,
-		onThickness: conditions.isWarmSpell ? WARM_SPELL_FACTOR : 1
-	};
-}
-
-function wayRules(load: LoadCase, isRiver: boolean): AppliedRule[] {
-	const rules: AppliedRule[] = [];
-	if (isParkedLong(load)) rules.push(parkedRule(PARKED_LONG_h));
-	if (load.current || isRiver) rules.push(currentRule(isRiver));
-	if (load.wetCracks !== 0) rules.push(wetCrackRule(load.wetCracks));
-	return rules;
-}
-
-function dayRules(conditions: Conditions, words: Words): AppliedRule[] {
-	const rules: AppliedRule[] = [];
-	if (conditions.isWarmSpell) rules.push(warmSpellRule());
-	if (conditions.isColdSnap) rules.push(coldSnapRule(COLD_SNAP_FALL_K, THIN_SNOW_m, words));
-	return rules;
-}
-
-function isParkedLong(load: LoadCase): boolean {
-	return load.parked_h > PARKED_LONG_h;
+		load.use === 'truckWithShelter'
+			? Math.max(ALONE_FACTOR * goldThickness_m(counted_kg), afloat_m ?? 0)
+			: null;
+	const rule = engineerRule(load.use, { counted_kg, limit_kg: ENGINEER_ABOVE_kg }, alone_m, words);
+	return { required_m: null, base_m: null, counted_kg, parts: null, rules: [rule] };
 }

@@ -8,6 +8,8 @@ export interface Words {
 	requirement(thickness_m: number): string;
 	/** Snow or slush: to the nearest. */
 	depth(depth_m: number): string;
+	/** From one thing on the ice to the next, as asked for: rounded up. */
+	distance(distance_m: number): string;
 	mass(mass_kg: number): string;
 	/** A difference of temperatures, which has no offset. */
 	step(step_K: number): string;
@@ -24,6 +26,7 @@ export const METRIC_WORDS: Words = {
 	thickness: (thickness_m) => `${Math.floor(thickness_m * 100 + HAIR)} cm`,
 	requirement: (thickness_m) => `${Math.ceil(thickness_m * 100 - HAIR)} cm`,
 	depth: (depth_m) => `${Math.round(depth_m * 100)} cm`,
+	distance: (distance_m) => `${Math.ceil(distance_m - HAIR)} m`,
 	mass: (mass_kg) => `${Math.round(mass_kg)} kg`,
 	step: (step_K) => `${Math.round(step_K)} °C`,
 	degreeDays: (amount_degCd) => `${Math.round(amount_degCd)} °C·d`,

@@ -130,7 +130,10 @@ test('a heavier load keeps its row of the charts', () => {
 		parked_h: 0,
 		wetCracks: 0 as const,
 		current: false,
-		group: false
+		group: false,
+		trailer: null,
+		count: 1,
+		spacing_m: null
 	};
 	expect(heavier(car, 500, METRIC)).toEqual({
 		...car,

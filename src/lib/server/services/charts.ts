@@ -32,7 +32,10 @@ const loadCase = z.object({
 	parked_h: z.number().nonnegative(),
 	wetCracks: z.union([z.literal(0), z.literal(1), z.literal(2)]),
 	current: z.boolean(),
-	group: z.boolean()
+	group: z.boolean(),
+	trailer: z.null(),
+	count: z.literal(1),
+	spacing_m: z.null()
 });
 
 const published = z

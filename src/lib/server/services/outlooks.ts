@@ -42,6 +42,7 @@ export function wordsSample(words: Words): string[] {
 		words.thickness(0.123),
 		words.requirement(0.123),
 		words.depth(0.123),
+		words.distance(12.3),
 		words.mass(123),
 		words.step(12.3),
 		words.degreeDays(123),

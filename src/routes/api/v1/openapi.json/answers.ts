@@ -155,12 +155,30 @@ const forecastDay = z.object({
 		.describe('Lower bound to go by: at most p10, raised by thicker readings only gradually')
 });
 
+const askedParts = z.object({
+	strict_m: orNull,
+	common_m: orNull,
+	gold_m: z.number(),
+	afloat_m: orNull.describe('So that the ice under it stays above the water; null: it moves'),
+	decides: z.enum(['chart', 'gold', 'afloat'])
+});
+
+const afloat = z.object({
+	freeboard_m: z.number(),
+	sagAtOnce_m: z.number(),
+	sag_m: z.number(),
+	lasts_h: z.number()
+});
+
 const forecastLoad = z.object({
 	id,
 	name: z.string(),
 	mass_kg: z.number(),
+	counted_kg: z.number().describe('All at one place: its trailer and those near by as well'),
 	required_m: orNull,
 	requiredOther_m: orNull,
+	parts: askedParts.nullable().describe('What asks for it; null: an engineer'),
+	afloat: afloat.nullable().describe('How the ice would float under it at the lower bound'),
 	bound_m: orNull,
 	rules: z.array(z.object({ code: z.string(), text: z.string(), source: z.string() })),
 	status: z.enum(['notYet', 'expectedNotDrilled', 'reached', 'withheld', 'askAnEngineer']),
