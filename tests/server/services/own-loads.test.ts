@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { chartMinimums, standardLoads } from '../../../src/lib/server/services/charts.ts';
+import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import {
 	addLoad,
 	deleteLoad,
 	listLoads,
 	listOwnLoads,
-	loadInput,
 	LoadNotFound,
 	restoreLoad,
 	updateLoad
@@ -38,6 +38,19 @@ test("a lake's own load follows the standard ones and can be changed", async () 
 	expect(await listOwnLoads(ctx, lake)).toEqual([{ id, ...heavier, current: true, group: true }]);
 });
 
+test('a trailer, the others that go with it and their spacing are kept', async () => {
+	const { ctx, lake } = await emptyLake();
+	const trailer = { mass_kg: 700, apart_m: 25 };
+	const convoy = { ...SHELTER, trailer, count: 3, spacing_m: 40 };
+	const { id } = await addLoad(ctx, lake, convoy);
+	expect(await listOwnLoads(ctx, lake)).toEqual([{ id, ...convoy }]);
+	await updateLoad(ctx, lake, id, { trailer: { mass_kg: 700, apart_m: null }, spacing_m: null });
+	const hitched = { ...convoy, trailer: { mass_kg: 700, apart_m: null }, spacing_m: null };
+	expect(await listOwnLoads(ctx, lake)).toEqual([{ id, ...hitched }]);
+	await updateLoad(ctx, lake, id, { trailer: null });
+	expect(await listOwnLoads(ctx, lake)).toEqual([{ id, ...hitched, trailer: null }]);
+});
+
 test('a deleted load is gone until it is restored', async () => {
 	const { ctx, lake } = await emptyLake();
 	const { id } = await addLoad(ctx, lake, SHELTER);
@@ -59,7 +72,12 @@ test.each([
 	[{ parked_h: -1 }, 'parked_h'],
 	[{ wetCracks: 3 }, 'wetCracks'],
 	[{ use: 'tank' }, 'use'],
-	[{ name: '' }, 'name']
+	[{ name: '' }, 'name'],
+	[{ trailer: { mass_kg: 0 } }, 'trailer'],
+	[{ trailer: { mass_kg: 200, apart_m: -1 } }, 'trailer'],
+	[{ count: 0 }, 'count'],
+	[{ count: 1.5 }, 'count'],
+	[{ spacing_m: -1 }, 'spacing_m']
 ])('%j is refused and named', (wrong, field) => {
 	const { error } = loadInput.safeParse({ ...SHELTER, ...wrong });
 	expect(error?.issues.map(({ path }) => path[0])).toEqual([field]);

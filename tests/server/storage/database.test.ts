@@ -69,6 +69,7 @@ test('every table is strict', async () => {
 		'forecast_day',
 		'forecast_hour',
 		'forecast_issue',
+		'hidden_load',
 		'hole',
 		'joined_day',
 		'lake',

@@ -15,6 +15,7 @@ import { listLoads } from './own-loads.ts';
 import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
 import { seenSince } from './seen-since.ts';
+import { shownIds } from './shown-loads.ts';
 import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
@@ -37,7 +38,10 @@ export interface LakeView {
 	/** As the site's ice went through it: a track's begins with its parent's. */
 	record: SiteWinter;
 	readings: Reading[];
+	/** All of them, as the estimate has them. */
 	loads: LoadCase[];
+	/** Ids of those that the lake's pages show. */
+	shown: string[];
 	outlook: Outlook | null;
 	weather: WeatherSummary;
 	/** How old the weather is, whose it is, and what is wrong with it. */
@@ -125,6 +129,7 @@ async function gather(
 	const days = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
 	const asOf = options.asOf ?? defaultAsOf(record, days, today);
 	const loads = await listLoads(ctx, lakeId);
+	const shown = await shownIds(ctx, lakeId, loads);
 	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const until = lastTold(options, record, asOf);
 	const isNow = isPresent(options, winter, today);
@@ -168,6 +173,7 @@ async function gather(
 			record,
 			readings,
 			loads,
+			shown,
 			weather,
 			upkeep
 		},

@@ -1,11 +1,10 @@
-import { z } from 'zod';
 import type { LoadCase } from '#lib/model/load-case.ts';
 import type { Context } from '../context.ts';
 import * as storage from '../storage/own-loads.ts';
 import { chartUse, standardLoads } from './charts.ts';
-import { between, name } from './fields.ts';
 import { newId } from './ids.ts';
 import { getLake } from './lakes.ts';
+import type { LoadChange, NewLoad } from './load-input.ts';
 import { NotFound } from './not-found.ts';
 
 export class LoadNotFound extends NotFound {
@@ -13,20 +12,6 @@ export class LoadNotFound extends NotFound {
 		super('load', id, ` of lake "${lakeId}"`);
 	}
 }
-
-export const loadInput = z
-	.strictObject({
-		name,
-		mass_kg: between(1, 1_000_000, 'kg'),
-		use: chartUse.nullable().default(null),
-		parked_h: between(0, 8760, 'h').default(0),
-		wetCracks: z.union([z.literal(0), z.literal(1), z.literal(2)]).default(0),
-		current: z.boolean().default(false),
-		group: z.boolean().default(false)
-	})
-	.meta({ id: 'LoadInput' });
-
-export type NewLoad = z.output<typeof loadInput>;
 
 /** The standard loads, then the lake's own. @throws LakeNotFound */
 export async function listLoads(ctx: Context, lakeId: string): Promise<LoadCase[]> {
@@ -48,16 +33,23 @@ export async function addLoad(ctx: Context, lakeId: string, load: NewLoad): Prom
 	return { id, ...load };
 }
 
-/** Replaces the load. @throws LoadNotFound; the standard loads cannot be changed. */
+/** @throws LakeNotFound; LoadNotFound for a load that the lake doesn't have. */
+export async function getLoad(ctx: Context, lakeId: string, id: string): Promise<LoadCase> {
+	const load = (await listLoads(ctx, lakeId)).find((each) => each.id === id);
+	if (!load) throw new LoadNotFound(lakeId, id);
+	return load;
+}
+
+/** What is absent stays. @throws LoadNotFound; the standard loads cannot be changed. */
 export async function updateLoad(
 	ctx: Context,
 	lakeId: string,
 	id: string,
-	load: NewLoad
+	change: LoadChange
 ): Promise<LoadCase> {
-	await requireLoad(ctx, lakeId, id);
+	const load = { ...(await requireLoad(ctx, lakeId, id)), ...change };
 	await storage.updateOwnLoadRow(ctx.db, id, toColumns(load));
-	return { id, ...load };
+	return load;
 }
 
 /** Hides the load until {@link restoreLoad}. @throws LoadNotFound */
@@ -75,14 +67,15 @@ export async function restoreLoad(ctx: Context, lakeId: string, id: string): Pro
 	return toLoadCase(row);
 }
 
-async function requireLoad(ctx: Context, lakeId: string, id: string): Promise<void> {
+async function requireLoad(ctx: Context, lakeId: string, id: string): Promise<LoadCase> {
 	await getLake(ctx, lakeId);
 	const row = await storage.findOwnLoadRow(ctx.db, lakeId, id);
 	if (!row || row.deleted_at !== null) throw new LoadNotFound(lakeId, id);
+	return toLoadCase(row);
 }
 
 function toColumns(load: NewLoad): storage.OwnLoadChange {
-	const { name, mass_kg, use, parked_h } = load;
+	const { name, mass_kg, use, parked_h, trailer, spacing_m } = load;
 	return {
 		name,
 		mass_kg,
@@ -91,12 +84,16 @@ function toColumns(load: NewLoad): storage.OwnLoadChange {
 		wet_cracks: load.wetCracks,
 		crosses_current: load.current ? 1 : 0,
 		in_group: load.group ? 1 : 0,
+		trailer_kg: trailer?.mass_kg ?? null,
+		trailer_apart_m: trailer?.apart_m ?? null,
+		how_many: load.count,
+		spacing_m,
 		deleted_at: null
 	};
 }
 
 function toLoadCase(row: storage.OwnLoadRow): LoadCase {
-	const { id, name, mass_kg, parked_h, wet_cracks } = row;
+	const { id, name, mass_kg, parked_h, wet_cracks, trailer_kg, spacing_m } = row;
 	return {
 		id,
 		name,
@@ -105,6 +102,9 @@ function toLoadCase(row: storage.OwnLoadRow): LoadCase {
 		parked_h,
 		wetCracks: wet_cracks,
 		current: row.crosses_current === 1,
-		group: row.in_group === 1
+		group: row.in_group === 1,
+		trailer: trailer_kg === null ? null : { mass_kg: trailer_kg, apart_m: row.trailer_apart_m },
+		count: row.how_many,
+		spacing_m
 	};
 }

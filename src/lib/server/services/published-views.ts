@@ -49,10 +49,19 @@ export async function publishedView(
 /** All but the weather, which is told by the revision that imports and orders of trust count up. */
 async function madeByPeople(
 	{ db }: Context,
-	{ lake, site, winter, today, record, readings, loads }: Omit<LakeView, 'status' | 'outlook'>
+	{
+		lake,
+		site,
+		winter,
+		today,
+		record,
+		readings,
+		loads,
+		shown
+	}: Omit<LakeView, 'status' | 'outlook'>
 ): Promise<string> {
 	const revision = await readRevision(db, lake.id);
-	return JSON.stringify([lake, site, winter, today, record, readings, loads, revision]);
+	return JSON.stringify([lake, site, winter, today, record, readings, loads, shown, revision]);
 }
 
 function keep(views: Map<string, Published>, key: string, view: Published): void {

@@ -15,6 +15,7 @@ export interface Database extends PlaceTables, SourceTables, TellingTables {
 	reading: ReadingTable;
 	hole: HoleTable;
 	own_load: OwnLoadTable;
+	hidden_load: { lake_id: string; load_id: string };
 	/** The next two live in the connection's own memory and never reach the file. */
 	staged_day: Omit<WeatherDayTable, 'lake_id'> & { import_id: string };
 	staged_hour: Omit<WeatherHourTable, 'lake_id'> & { import_id: string };
@@ -145,6 +146,10 @@ export interface OwnLoadTable {
 	wet_cracks: 0 | 1 | 2;
 	crosses_current: Flag;
 	in_group: Flag;
+	trailer_kg: number | null;
+	trailer_apart_m: number | null;
+	how_many: number;
+	spacing_m: number | null;
 	created_at: ColumnType<InstantText, InstantText, never>;
 	deleted_at: InstantText | null;
 }

@@ -45,18 +45,25 @@ export type LakePage = ReturnType<typeof lakePage>;
 /** The estimate and all that is drawn of it. */
 export type Ice = NonNullable<LakePage['ice']>;
 
-function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: ReadingPoint[]) {
-	const { forecast, today: _, ...facts } = outlook;
+function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
+	const { asOf, today } = view;
+	const { forecast: whole, today: _, ...facts } = outlook;
+	const isShown = ({ id }: { id: string }) => view.shown.includes(id);
+	const loads = view.loads.filter(isShown);
+	const forecast = { ...whole, loads: whole.loads.filter(isShown) };
 	const shown = shownDays(forecast);
-	const all: SeriesDay[] = knownDays(shown.days);
-	const days = all.filter(({ on }) => on <= asOf);
-	const coming = all.filter(({ on }) => on > asOf);
+	const series: SeriesDay[] = knownDays(shown.days);
+	const days = series.filter(({ on }) => on <= asOf);
+	const coming = series.filter(({ on }) => on > asOf);
 	const { snowKnown } = facts;
 	const climate = climateName(facts.climate);
-	const answers = loads.flatMap((load) => {
-		const answer = forecast.loads.find(({ id }) => id === load.id);
-		return answer ? [pageLoad(load, answer)] : [];
-	});
+	const answersTo = (asked: readonly LoadCase[]) =>
+		asked.flatMap((load) => {
+			const answer = whole.loads.find(({ id }) => id === load.id);
+			return answer ? [pageLoad(load, answer)] : [];
+		});
+	const answers = answersTo(loads);
+	const all = answersTo(view.loads);
 	return {
 		...facts,
 		/** `null` where the weather doesn't reach to `asOf`. */
@@ -72,7 +79,7 @@ function iceOf(outlook: Outlook, { asOf, today, loads }: LakeView, readings: Rea
 		whatIf: coming.length === 0 ? null : { asIs: answerOf(forecast), loads, members: MEMBERS },
 		readings,
 		loads: answers,
-		bounds: { onFoot_m: boundOf(answers, false), vehicles_m: boundOf(answers, true) },
+		bounds: { onFoot_m: boundOf(all, false), vehicles_m: boundOf(all, true) },
 		cautions: forecast.cautions
 	};
 }

@@ -14,6 +14,7 @@ import {
 } from '../../query.ts';
 import * as answers from './answers.ts';
 import { earlyIce } from './early-ice-answer.ts';
+import { loads } from './load-paths.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
 import { sites } from './site-paths.ts';
@@ -47,6 +48,7 @@ export function openApiDocument() {
 		paths: {
 			...lakes(),
 			...records(),
+			...loads(),
 			...forecasts(),
 			...places(),
 			...sources(),

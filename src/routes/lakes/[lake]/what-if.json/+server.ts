@@ -1,6 +1,7 @@
 import { json } from '@sveltejs/kit';
 import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
 import { outlookInput } from '#lib/server/services/lake-view.ts';
+import { shownIds } from '#lib/server/services/shown-loads.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
 import type { RequestHandler } from './$types';
@@ -17,5 +18,7 @@ export const GET: RequestHandler = async ({ params, locals, url }) => {
 			toWinterEnd: true
 		})
 	);
-	return json(input, { headers: { 'cache-control': 'no-store' } });
+	const shown = await shownIds(locals.context, params.lake, input.loads);
+	const loads = input.loads.filter(({ id }) => shown.includes(id));
+	return json({ ...input, loads }, { headers: { 'cache-control': 'no-store' } });
 };
