@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { getLake } from '../../../src/lib/server/services/lakes.ts';
 import { listOwnLoads } from '../../../src/lib/server/services/own-loads.ts';
+import { listedLoads } from '../../../src/lib/server/services/shown-loads.ts';
 import { actions as one } from '../../../src/routes/lakes/[lake]/loads/[load]/+page.server.ts';
 import { actions } from '../../../src/routes/lakes/[lake]/loads/+page.server.ts';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
@@ -45,6 +46,9 @@ test.each([
 	['a mass of nothing', { mass_lb: '0' }, 'mass_lb'],
 	['a row that is none', { use: 'tank' }, 'use'],
 	['three cracks', { wetCracks: '3' }, 'wetCracks'],
+	['a distance behind without anything there', { trailerApart_ft: '60' }, 'trailerApart_ft'],
+	['half a load', { count: '1.5' }, 'count'],
+	['a spacing below nothing', { spacing_ft: '-3' }, 'spacing_ft'],
 	['a stay below nothing', { parked_h: '-1' }, 'parked_h']
 ])('%s is refused at its field and keeps what was typed', async (_, change, field) => {
 	const at = await lake();
@@ -72,8 +76,43 @@ test('a load is changed, its mass kept to the last digit where it was left alone
 		parked_h: 0,
 		wetCracks: 0,
 		current: false,
-		group: false
+		group: false,
+		trailer: null,
+		count: 1,
+		spacing_m: null
 	});
+});
+
+test('a trailer and the others that go with it are stored in metres and kilograms', async () => {
+	const at = await lake();
+	const fields = { ...TYPED, trailer_lb: '2000', trailerApart_ft: '100', count: '2' };
+	await outcomeOf(actions['add'], formEvent({ ...at, fields: { ...fields, spacing_ft: '150' } }));
+	const [load] = await listOwnLoads(at.context, at.params.lake);
+	// 0.45359237 kg to the pound, 0.3048 m to the foot.
+	expect(load?.trailer?.mass_kg).toBeCloseTo(907.18474, 6);
+	expect(load?.trailer?.apart_m).toBeCloseTo(30.48, 9);
+	expect(load).toMatchObject({ count: 2 });
+	expect(load?.spacing_m).toBeCloseTo(45.72, 9);
+});
+
+test('a mass of nothing behind it is no trailer', async () => {
+	const at = await lake();
+	const fields = { ...TYPED, trailer_lb: '0', count: '' };
+	await outcomeOf(actions['add'], formEvent({ ...at, fields }));
+	expect(await listOwnLoads(at.context, at.params.lake)).toMatchObject([
+		{ trailer: null, count: 1, spacing_m: null }
+	]);
+});
+
+test('the loads that the pages show are chosen by ticks, one at least', async () => {
+	const at = await lake();
+	const show = (fields: Record<string, string>) =>
+		outcomeOf(actions['show'], formEvent({ ...at, fields }));
+	expect((await show({ shown: 'on-foot' })).location).toBe('?stored=shown');
+	const listed = await listedLoads(at.context, at.params.lake);
+	expect(listed.filter(({ isShown }) => isShown).map(({ id }) => id)).toEqual(['on-foot']);
+	const refused = await show({});
+	expect([refused.status, fieldsOf(refused)]).toEqual([400, ['shown']]);
 });
 
 test('a deleted load comes back by undo', async () => {

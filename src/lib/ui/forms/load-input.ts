@@ -1,26 +1,22 @@
+import type { LoadCase, Trailer } from '#lib/model/load-case.ts';
 import type { FormInput } from './form-input.ts';
 
 /** A load as the form gives it, in SI, still to pass the schema of the service. */
-export interface LoadInput {
-	name: string;
-	mass_kg: number;
+export interface LoadInput extends Omit<LoadCase, 'id' | 'use' | 'wetCracks'> {
 	use: string | null;
-	parked_h: number;
 	wetCracks: number;
-	current: boolean;
-	group: boolean;
 }
 
-export function readLoad(
-	input: FormInput,
-	stored?: { mass_kg: number; parked_h: number }
-): LoadInput {
+const HEAVIEST_kg = 1_000_000;
+const FURTHEST_m = 1000;
+
+export function readLoad(input: FormInput, stored?: LoadCase): LoadInput {
 	return {
 		name: input.required('name', 'Give the load a name.'),
 		mass_kg:
 			input.quantity('mass', 'mass', {
 				from: 1,
-				to: 1_000_000,
+				to: HEAVIEST_kg,
 				isRequired: true,
 				stored: stored?.mass_kg
 			}) ?? 0,
@@ -29,6 +25,34 @@ export function readLoad(
 			input.quantity('parked', 'hours', { from: 0, to: 8760, stored: stored?.parked_h }) ?? 0,
 		wetCracks: Number(input.text('wetCracks') ?? 0),
 		current: input.text('current') === 'yes',
-		group: input.text('group') === 'yes'
+		group: input.text('group') === 'yes',
+		trailer: readTrailer(input, stored?.trailer ?? null),
+		count: Number(input.text('count') ?? 1),
+		spacing_m: input.quantity('spacing', 'distance', {
+			from: 0,
+			to: FURTHEST_m,
+			stored: stored?.spacing_m
+		})
 	};
+}
+
+/** Nothing typed, or a mass of nothing, is no trailer. */
+function readTrailer(input: FormInput, stored: Trailer | null): Trailer | null {
+	const mass_kg = input.quantity('trailer', 'mass', {
+		from: 0,
+		to: HEAVIEST_kg,
+		stored: stored?.mass_kg
+	});
+	const apart_m = input.quantity('trailerApart', 'distance', {
+		from: 0,
+		to: FURTHEST_m,
+		stored: stored?.apart_m
+	});
+	if (mass_kg !== null && mass_kg > 0) return { mass_kg, apart_m };
+	if (apart_m !== null)
+		input.refuse(
+			input.fieldOf('trailerApart', 'distance'),
+			'Type the mass of what it draws too, or leave this empty.'
+		);
+	return null;
 }

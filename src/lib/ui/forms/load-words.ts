@@ -1,4 +1,5 @@
-import type { LoadCase } from '#lib/model/load-case.ts';
+import type { LoadCase, Trailer } from '#lib/model/load-case.ts';
+import { distance } from '#lib/ui/format/distance.ts';
 import { mass } from '#lib/ui/format/mass.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
@@ -26,8 +27,23 @@ export function loadWords(load: LoadCase, units: Units): string {
 		load.wetCracks === 1 && 'over a wet crack',
 		load.wetCracks === 2 && 'over two wet cracks that cross',
 		load.current && 'across moving water',
-		load.group && 'in a group'
+		load.group && 'with others close by',
+		trailerWords(load.trailer, units),
+		groupWords(load, units)
 	]
 		.filter(Boolean)
 		.join(', ');
+}
+
+function trailerWords(trailer: Trailer | null, units: Units): string | null {
+	if (trailer === null) return null;
+	const where =
+		trailer.apart_m === null ? 'right behind' : `kept ${distance(trailer.apart_m, units)} behind`;
+	return `drawing ${mass(trailer.mass_kg, units)} ${where}`;
+}
+
+function groupWords({ count, spacing_m }: LoadCase, units: Units): string | null {
+	if (count <= 1) return null;
+	const kept = spacing_m === null ? 'close together' : `kept ${distance(spacing_m, units)} apart`;
+	return `${count} of them ${kept}`;
 }

@@ -2,7 +2,7 @@ import { INCH_m, POUND_kg } from '#lib/model/units.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 
 /** What a number field measures. Its field is named with the unit it is typed in: `total_cm`. */
-export type Quantity = 'length' | 'height' | 'area' | 'mass' | 'hours' | 'density';
+export type Quantity = 'length' | 'height' | 'distance' | 'area' | 'mass' | 'hours' | 'density';
 
 export interface FieldUnit {
 	/** What follows the underscore in the field's name. */
@@ -35,6 +35,7 @@ const POUND_FT3: FieldUnit = {
 const FIELD_UNITS: Record<Quantity, readonly [metric: FieldUnit, imperial: FieldUnit]> = {
 	length: [CM, INCH],
 	height: [METRE, FOOT],
+	distance: [METRE, FOOT],
 	area: [KM2, ACRE],
 	mass: [KG, POUND],
 	hours: [HOUR, HOUR],

@@ -1,12 +1,8 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { loadInput } from '#lib/server/services/load-input.ts';
 import { getLake, lakeChange, updateLake } from '#lib/server/services/lakes.ts';
-import {
-	addLoad,
-	deleteLoad,
-	listOwnLoads,
-	loadInput,
-	restoreLoad
-} from '#lib/server/services/own-loads.ts';
+import { addLoad, deleteLoad, restoreLoad } from '#lib/server/services/own-loads.ts';
+import { listedLoads, setShownLoads, shownInput } from '#lib/server/services/shown-loads.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { readLoad } from '#lib/ui/forms/load-input.ts';
 import { found } from '../found.ts';
@@ -14,7 +10,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ params, locals, url }) => ({
 	lake: await found(getLake(locals.context, params.lake)),
-	loads: await found(listOwnLoads(locals.context, params.lake)),
+	loads: await found(listedLoads(locals.context, params.lake)),
 	stored: url.searchParams.get('stored'),
 	deleted: url.searchParams.get('deleted')
 });
@@ -29,6 +25,17 @@ export const actions: Actions = {
 		}
 		await found(updateLake(locals.context, params.lake, parsed.data));
 		redirect(303, '?stored=set');
+	},
+	show: async ({ params, request, locals }) => {
+		const form = await request.formData();
+		const input = new FormInput(formValues(form));
+		const parsed = shownInput.safeParse({ shown: form.getAll('shown').map(String) });
+		if (!parsed.success) {
+			input.refuse('shown', 'Tick one load at least.');
+			return fail(400, { form: 'shown' as const, ...input.refusal });
+		}
+		await found(setShownLoads(locals.context, params.lake, parsed.data));
+		redirect(303, '?stored=shown');
 	},
 	add: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));

@@ -1,6 +1,7 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { loadInput } from '#lib/server/services/load-input.ts';
 import { getLake } from '#lib/server/services/lakes.ts';
-import { listOwnLoads, loadInput, updateLoad } from '#lib/server/services/own-loads.ts';
+import { listOwnLoads, updateLoad } from '#lib/server/services/own-loads.ts';
 import type { Context } from '#lib/server/context.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { readLoad } from '#lib/ui/forms/load-input.ts';
