@@ -2,6 +2,7 @@ import type { IsoDate } from '../calendar.ts';
 import type { Forecast, ForecastLoad, LoadStatus } from '../forecast.ts';
 import type { LakeFacts } from '../lake.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from '../load-case.ts';
+import { toldSnow_kg_m2 } from '../parked/snow-load.ts';
 import { holesFor } from '../reached.ts';
 import type { Reading } from '../reading.ts';
 import { requirement, type Conditions } from '../requirement.ts';
@@ -166,12 +167,14 @@ function askedAt(load: LoadCase, index: number, input: RouteInput): number | nul
 
 /** The site's conditions of the day, as the rules that shaped its loads tell them. */
 function conditionsAt(site: string | undefined, { forecasts, lake }: RouteInput): Conditions {
-	const loads = (site === undefined ? null : forecasts.get(site))?.loads ?? [];
+	const forecast = site === undefined ? null : (forecasts.get(site) ?? null);
+	const loads = forecast?.loads ?? [];
 	const has = (code: string) => loads.some(({ rules }) => rules.some((rule) => rule.code === code));
 	return {
 		isRiver: lake.water === 'river',
 		isWarmSpell: has('warmSpell'),
-		isColdSnap: has('coldSnap')
+		isColdSnap: has('coldSnap'),
+		snow_kg_m2: forecast === null ? 0 : toldSnow_kg_m2(forecast)
 	};
 }
 
