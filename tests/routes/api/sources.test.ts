@@ -43,6 +43,10 @@ test('a source is added, changed, exported, deleted, and taken in again as it wa
 	expect((await ask('DELETE', '/sources/invented-weather')).status).toBe(204);
 	expect((await ask('GET', '/sources')).body).toEqual([]);
 	expect((await ask('GET', '/sources/invented-weather')).status).toBe(404);
+	const restored = await ask('POST', '/sources/invented-weather/restore');
+	expect(restored).toMatchObject({ status: 200, body: { id: 'invented-weather', isOn: false } });
+	expect((await ask('POST', '/sources/nobody/restore')).status).toBe(404);
+	expect((await ask('DELETE', '/sources/invented-weather')).status).toBe(204);
 	const again = await ask('POST', '/sources', exported.body);
 	expect(again.status).toBe(201);
 	expect(again.body?.['id']).toMatch(/^invented-weather-\w{6}$/);
@@ -210,6 +214,10 @@ test('a try tells what came beside the stored days, and stores nothing', async (
 		}
 	});
 	expect((await ask('GET', '/sources')).body).toEqual([]);
+	const unnamed = { call: { address: 'https://weather.invalid{next}' }, lake };
+	const refused = await ask('POST', '/sources/try', unnamed);
+	expect(refused).toMatchObject({ status: 400 });
+	expect(refused.text).toContain('needs a call before it');
 	const nowhere = await ask('POST', '/sources/try', { call: { address } });
 	expect(nowhere.status).toBe(400);
 	expect(nowhere.text).toContain('to have a position to ask for');

@@ -78,7 +78,8 @@ test.each<[status: number, code: FaultCode, remedy: RegExp]>([
 	[429, 'tooMany', /lower the calls/],
 	[500, 'serverFailed', /asked again later/],
 	[503, 'serverFailed', /asked again later/],
-	[300, 'refused', /check the address/]
+	[300, 'refused', /check the address/],
+	[206, 'truncated', /only a part/]
 ])('status %i is told as %s, with what to do', async (status, code, remedy) => {
 	answering(() => HttpResponse.json({ reason: 'Parameter lat out of\n range' }, { status }));
 	const answer = await get();
@@ -495,4 +496,19 @@ test('a long span is asked in parts and joined; a part that fails keeps the othe
 	expect(codes(answer)).toEqual(['serverFailed', 'stale']);
 	expect(answer.hours.at(-1)?.at_s).toBe(Date.UTC(2026, 0, 13, 23) / 1000);
 	expect(answer.hours[1]?.at_s).toBe((answer.hours[0]?.at_s ?? 0) + HOUR_s);
+});
+
+test.each([204, 205])('status %i is no weather, and says so', async (status) => {
+	answering(() => new HttpResponse(null, { status }));
+	const answer = await get();
+	expect(answer.outcome).toBe('failed');
+	expect(codes(answer)).toEqual(['empty']);
+	expect(answer.faults[0]?.text).toMatch(/check the days/);
+});
+
+test('status 203 is used, and told plainly', async () => {
+	answering(() => HttpResponse.json({ ...past() }, { status: 203 }));
+	const answer = await get(PAST);
+	expect(answer).toMatchObject({ outcome: 'ok', faults: [{ code: 'deprecated' }] });
+	expect(answer.faults[0]?.text).toMatch(/status 203.*documentation/);
 });

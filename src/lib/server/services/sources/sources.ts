@@ -107,15 +107,20 @@ export async function updateSource(
 /** Takes the source and what it brought out of use until {@link restoreSource}. */
 export async function deleteSource(ctx: Context, id: string): Promise<void> {
 	await requireRow(ctx, id);
-	await storage.updateSourceRow(ctx.db, id, { deleted_at: ctx.now().toISOString() });
-	await markForSource(ctx.db, id);
+	await ctx.db.transaction().execute(async (tx) => {
+		await storage.updateSourceRow(tx, id, { deleted_at: ctx.now().toISOString() });
+		await markForSource(tx, id);
+	});
 }
 
 /** Takes a deletion back, with what the source had brought. */
 export async function restoreSource(ctx: Context, id: string): Promise<SourceRecord> {
 	if (!(await storage.findSourceRow(ctx.db, id))) throw new SourceNotFound(id);
-	await storage.updateSourceRow(ctx.db, id, { deleted_at: null });
-	await markForSource(ctx.db, id);
+	await ctx.db.transaction().execute(async (tx) => {
+		await storage.updateSourceRow(tx, id, { deleted_at: null });
+		await markForSource(tx, id);
+	});
+	nudgeSchedule(ctx);
 	return getSource(ctx, id);
 }
 

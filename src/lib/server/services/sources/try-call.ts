@@ -1,25 +1,13 @@
 import { z } from 'zod';
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
-import { call as callSchema } from '../../weather/source/schema.ts';
-import type { Ask, Trial, TrialCall } from '../../weather/source/contract.ts';
+import { trialCall, type Ask, type Trial } from '../../weather/source/contract.ts';
 import { between, isoDate, orUnknown } from '../fields.ts';
 import { getLake } from '../lakes.ts';
 import { isTimeZone, localDay, timeZoneAt } from '../local-day.ts';
 import { compareWithStored, type Comparison } from './compare-stored.ts';
 import { hostsOfCalls } from './hosts.ts';
 import { openSource } from './sources.ts';
-
-const { address, headers, first, format, mapping } = callSchema.shape;
-
-/** Without a mapping one is suggested from the answer, and tried. */
-const trialCall = z.strictObject({
-	address,
-	headers,
-	first,
-	format: format.default('json'),
-	mapping: mapping.nullable().default(null)
-});
 
 const place = {
 	latitude: between(-90, 90, 'degrees north'),
@@ -64,7 +52,7 @@ const DAYS_AHEAD = 3;
 export async function tryCall(ctx: Context, input: TryInput): Promise<Tried> {
 	const ask = await askFrom(ctx, input);
 	const { fetchWeather: _, trySource, settings } = ctx.weather;
-	const trial = await trySource(input.call as TrialCall, ask, settings);
+	const trial = await trySource(input.call, ask, settings);
 	const { hours, days } = trial.answer;
 	const comparison =
 		input.lake === undefined

@@ -1,6 +1,7 @@
 import { askCall, type CallAnswer } from './ask-call.ts';
 import type { Ask, SourceAnswer } from './contract.ts';
 import type { HttpClient } from './http/client.ts';
+import { statusNotice } from './http/status-fault.ts';
 import { freshUntil, httpDate, retryAfter_s } from './http/waiting.ts';
 import type { Mapped } from './read/mapped.ts';
 import { mergeMapped, older } from './read/merge.ts';
@@ -39,7 +40,9 @@ export async function askSpans(
 			answer.validators = ask.validators;
 			return null;
 		}
-		const { body, url, headers } = came.answer;
+		const { body, url, headers, status } = came.answer;
+		const notice = statusNotice(status, url.hostname);
+		if (notice && !mapped) answer.faults.push(notice);
 		lastModified = older(lastModified, httpDate(headers.get('last-modified') ?? ''));
 		const place = { timeZone: ask.timeZone, ...span };
 		const read = await understand(body, call.format, url.hostname, call.mapping, place);

@@ -115,7 +115,8 @@ export const FAULT_CODES = [
 	'missing',
 	'stuck',
 	'stale',
-	'badMapping'
+	'badMapping',
+	'deprecated'
 ] as const;
 export type FaultCode = (typeof FAULT_CODES)[number];
 

@@ -47,8 +47,9 @@ export const trialCall = z
 		first: z.array(firstCall).max(3).optional(),
 		address,
 		headers: headers.optional(),
-		format: z.enum(['json', 'csv']),
-		mapping: mapping.nullable()
+		format: z.enum(['json', 'csv']).default('json'),
+		/** Without one it is suggested from the answer, and tried. */
+		mapping: mapping.nullable().default(null)
 	})
 	.superRefine(report(callProblems));
 

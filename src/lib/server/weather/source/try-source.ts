@@ -4,6 +4,7 @@ import { nothingMapped } from './checks/nothing-mapped.ts';
 import type { Ask, FetchSettings, SourceAnswer, Suggestion, Trial } from './contract.ts';
 import { emptyAnswer } from './empty-answer.ts';
 import { HttpClient } from './http/client.ts';
+import { statusNotice } from './http/status-fault.ts';
 import { issueTime } from './issue-time.ts';
 import { missingNeed } from './needs.ts';
 import type { Answer } from './read/columns.ts';
@@ -61,11 +62,13 @@ type Http = NonNullable<CallAnswer['answer']>;
 
 async function understand(
 	trial: Trial,
-	{ body, url }: Http,
+	{ body, url, status }: Http,
 	call: TrialCall,
 	ask: Ask
 ): Promise<void> {
 	const { answer } = trial;
+	const notice = statusNotice(status, url.hostname);
+	if (notice) answer.faults.push(notice);
 	const { content, fault } = contentOf(body, call.format, url.hostname);
 	if (fault) {
 		answer.faults.push(fault);

@@ -32,6 +32,13 @@ function configured(): ZodOpenApiPathsObject {
 			),
 			delete: operation('Delete a source; imported files stay', gone(), { path: sourcePath })
 		},
+		'/api/v1/sources/{id}/restore': {
+			post: operation(
+				'Take a deletion back, with what the source had brought',
+				answer(answers.source),
+				{ path: sourcePath }
+			)
+		},
 		'/api/v1/sources/{id}/export': {
 			get: operation('The source as JSON to pass on', answer(weatherSource), { path: sourcePath })
 		}

@@ -26,11 +26,26 @@ export function statusFault(
 		const text = `${host} has trouble of its own (${status}). It is asked again later; nothing needs to be changed here.${said}`;
 		return { code: 'serverFailed', text };
 	}
+	if (status === 204 || status === 205) {
+		const text = `${host} has nothing to say to this question (${status}); check the days and the position that the address asks for.`;
+		return { code: 'empty', text };
+	}
+	if (status === 206) {
+		const text = `${host} sent only a part of its answer (${status}). Nothing of it is used; it is asked again later.`;
+		return { code: 'truncated', text };
+	}
 	if (status >= 400 || status < 200 || status >= 300) {
 		const text = `${host} did not take the question (${status}); check the address and what is filled into it.${said}`;
 		return { code: 'refused', text };
 	}
 	return null;
+}
+
+/** What a status says beside an answer that can be used, or `null`. */
+export function statusNotice(status: number, host: string): Fault | null {
+	if (status !== 203) return null;
+	const text = `${host} answered, and says with status 203 that its answer was changed on the way, or that this address will go (some weather services mean that by it): look in its documentation for the address that takes its place.`;
+	return { code: 'deprecated', text };
 }
 
 function accessRemedy(usesKey: boolean): string {
