@@ -136,6 +136,23 @@ function groupedBy<Row, Value>(
 	return groups;
 }
 
+/** On how many days, by UTC, a use has brought a temperature; both ends included. */
+export async function countSourceDays(
+	db: Kysely<Database>,
+	lakeSourceId: number,
+	from: IsoDate,
+	to: IsoDate
+): Promise<number> {
+	const { rows } = await sql<{ days: number }>`SELECT count(*) AS days FROM (
+		SELECT date(at_s, 'unixepoch') AS day FROM source_hour
+			WHERE lake_source_id = ${lakeSourceId} AND air_degC IS NOT NULL
+				AND at_s >= unixepoch(${from}) AND at_s < unixepoch(${to}, '+1 day')
+		UNION SELECT day FROM source_day
+			WHERE lake_source_id = ${lakeSourceId} AND day >= ${from} AND day <= ${to}
+				AND (air_degC IS NOT NULL OR (min_degC IS NOT NULL AND max_degC IS NOT NULL)))`.execute(db);
+	return rows[0]?.days ?? 0;
+}
+
 /** The end of the last hour with a temperature that each use of a source has brought. */
 export async function readLastHours(
 	db: Kysely<Database>,

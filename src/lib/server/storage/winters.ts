@@ -100,6 +100,37 @@ export async function readFirstFreezeUp(
 	return row?.on ?? null;
 }
 
+export interface RecordedSpan {
+	winter: WinterId;
+	/** The earliest freeze-up and the latest ice-out of the lake's sites. */
+	freezeUpOn: IsoDate;
+	iceOutOn: IsoDate | null;
+}
+
+/** Winters before one with a freeze-up on record at any site of a lake, the latest first. */
+export async function listWintersBefore(
+	db: Kysely<Database>,
+	lakeId: string,
+	winter: WinterId
+): Promise<RecordedSpan[]> {
+	const rows = await db
+		.selectFrom('winter')
+		.select((eb) => [
+			'winter',
+			eb.fn.min('freeze_up_on').as('freezeUpOn'),
+			eb.fn.max('ice_out_on').as('iceOutOn')
+		])
+		.where('lake_id', '=', lakeId)
+		.where('winter', '<', winter)
+		.where('freeze_up_on', 'is not', null)
+		.groupBy('winter')
+		.orderBy('winter', 'desc')
+		.execute();
+	return rows.flatMap(({ freezeUpOn, ...row }) =>
+		freezeUpOn === null ? [] : [{ ...row, freezeUpOn }]
+	);
+}
+
 type EventColumns = Omit<Insertable<SiteEventTable>, 'lake_id' | 'site_id' | 'winter' | 'position'>;
 
 function toRow(event: SiteEvent): EventColumns {

@@ -37,6 +37,13 @@ export function interval_min(source: WeatherSource, lakes: number): number {
 	return Math.max(USUAL_INTERVAL_MIN, minInterval_min, spread_min);
 }
 
+/** Calls that keeping so many lakes up to date needs until the daily limit begins anew. */
+export function callsLeftForToday(source: WeatherSource, lakes: number, now: Date): number {
+	const left_min = MINUTES_A_DAY - Math.floor((now.getTime() / 60_000) % MINUTES_A_DAY);
+	const rounds = Math.ceil(left_min / interval_min(source, lakes));
+	return rounds * lakes * callsForBoth(source);
+}
+
 /** Minutes to leave alone what has failed so often in a row: 5, 10, 20 and so on to six hours. */
 export function backOff_min(failures: number): number {
 	return Math.min(LONGEST_BACK_OFF_MIN, FIRST_BACK_OFF_MIN * 2 ** Math.max(0, failures - 1));
@@ -59,7 +66,7 @@ export function refusalFor(
 	source: WeatherSource,
 	state: SourceState,
 	calls: number,
-	{ now, isOnDemand }: { now: Date; isOnDemand: boolean }
+	{ now, isOnDemand, reserve = 0 }: { now: Date; isOnDemand: boolean; reserve?: number }
 ): Refusal | null {
 	const retryAfter = asFuture(state.retry_after_at, now);
 	if (retryAfter) {
@@ -73,9 +80,10 @@ export function refusalFor(
 	}
 	const { perDay } = source.limits;
 	const used = state.calls_on === now.toISOString().slice(0, 10) ? state.calls : 0;
-	if (used + TRIES * calls <= perDay) return null;
+	if (used + reserve + TRIES * calls <= perDay) return null;
 	const until = new Date(Math.floor(now.getTime() / 86_400_000 + 1) * 86_400_000);
-	const text = `${source.name} allows ${perDay} calls a day and ${used} are used; it is asked again after ${clock(until)}.`;
+	const kept = reserve > 0 ? `, ${reserve} are kept for the weather of today` : '';
+	const text = `${source.name} allows ${perDay} calls a day and ${used} are used${kept}; it is asked again after ${clock(until)}.`;
 	return { kind: 'waits', until, text };
 }
 

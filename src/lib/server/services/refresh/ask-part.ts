@@ -92,9 +92,9 @@ async function askOnce(
 }
 
 async function refused(ctx: Context, asking: Asking, calls: number): Promise<Refusal | null> {
-	const { source, isOnDemand, use } = asking;
+	const { source, isOnDemand, reserve, use } = asking;
 	const state = await readSourceState(ctx.db, use.source_id);
-	return refusalFor(source, state, calls, { now: ctx.now(), isOnDemand });
+	return refusalFor(source, state, calls, { now: ctx.now(), isOnDemand, reserve });
 }
 
 async function take(

@@ -14,6 +14,8 @@ export interface Asking {
 	asked: AskedOf;
 	key: string | null;
 	isOnDemand: boolean;
+	/** Calls of the daily limit that are left for others. */
+	reserve: number;
 	pace: Pace;
 	signal: AbortSignal;
 }

@@ -3,7 +3,7 @@ import { LONGEST_LEAD_d } from '#lib/model/ensemble/forecast-error.ts';
 import { callFor, spansOf, type Span, type WeatherSource } from '../../weather/source/contract.ts';
 
 /** Days before freeze-up that are asked for too: warm spells and cold snaps look back. */
-const BEFORE_FREEZE_UP_D = 3;
+export const BEFORE_FREEZE_UP_D = 3;
 /** Asked for of a lake whose freeze-up is not recorded. */
 const WITHOUT_FREEZE_UP_D = 30;
 /** What a station reports late is waited for so long. */
@@ -65,7 +65,7 @@ function newDaysFrom({ today, lastOn, askedOn }: Brought, askedFrom: IsoDate): I
 	return lastWhole > latest ? lastWhole : latest;
 }
 
-function historySpans(source: WeatherSource, asked: Span, today: IsoDate): Span[] {
+export function historySpans(source: WeatherSource, asked: Span, today: IsoDate): Span[] {
 	return spansOf(source, 'history', asked, today).flatMap(parts);
 }
 

@@ -26,10 +26,19 @@ export interface Job {
 	useId: number;
 	lakeId: string;
 	isOnDemand: boolean;
+	wish: Wish;
 	progress: Omit<SourceProgress, 'source' | 'name' | 'nextAt'>;
 }
 
-export function newJob(useId: number, lakeId: string, isOnDemand: boolean, at: Date): Job {
+/** What is new, or the winters before this one as well. */
+export type Wish = 'new' | 'earlierWinters';
+
+export function newJob(
+	use: { id: number; lake_id: string },
+	isOnDemand: boolean,
+	wish: Wish,
+	at: Date
+): Job {
 	const progress = {
 		status: 'waiting' as const,
 		doneDays: 0,
@@ -38,5 +47,5 @@ export function newJob(useId: number, lakeId: string, isOnDemand: boolean, at: D
 		startedAt: at,
 		finishedAt: null
 	};
-	return { useId, lakeId, isOnDemand, progress };
+	return { useId: use.id, lakeId: use.lake_id, isOnDemand, wish, progress };
 }

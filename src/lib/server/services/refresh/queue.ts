@@ -3,7 +3,7 @@ import { logFailure } from '../failure.ts';
 import { logEvent } from '../log.ts';
 import { forgetKeepingUp } from './kept-up.ts';
 import { newPace, type Pace } from './pace.ts';
-import { newJob, type Job } from './progress.ts';
+import { newJob, type Job, type Wish } from './progress.ts';
 import { runJob } from './run-job.ts';
 
 /**
@@ -36,14 +36,15 @@ const refreshing = new WeakMap<Context['db'], Refreshing>();
 export function enqueue(
 	ctx: Context,
 	use: { id: number; source_id: string; lake_id: string },
-	isOnDemand: boolean
+	isOnDemand: boolean,
+	wish: Wish = 'new'
 ): Job {
 	const all = refreshingOf(ctx);
 	const line = lineOf(ctx, all, use.source_id);
 	const waiting = line.jobs.find(
-		(job) => job.useId === use.id && job.progress.status === 'waiting'
+		(job) => job.useId === use.id && job.wish === wish && job.progress.status === 'waiting'
 	);
-	const job = waiting ?? newJob(use.id, use.lake_id, isOnDemand, ctx.now());
+	const job = waiting ?? newJob(use, isOnDemand, wish, ctx.now());
 	if (!waiting && isOnDemand) line.jobs.unshift(job);
 	else if (!waiting) line.jobs.push(job);
 	job.isOnDemand ||= isOnDemand;

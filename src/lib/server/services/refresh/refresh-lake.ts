@@ -1,9 +1,12 @@
+import { winterOf } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
 import { listLakeSourceRows } from '../../storage/lake-sources.ts';
+import { listWintersBefore } from '../../storage/winters.ts';
 import { getLake } from '../lakes.ts';
+import { localDay } from '../local-day.ts';
 import { listSources } from '../sources/sources.ts';
 import { enqueue, latestJob } from './queue.ts';
-import type { RefreshState, SourceProgress } from './progress.ts';
+import type { RefreshState, SourceProgress, Wish } from './progress.ts';
 
 export type { RefreshState, SourceProgress };
 
@@ -17,7 +20,26 @@ export class NoSource extends Error {
 }
 
 /** Asks a lake's sources now, as far as their limits allow. @throws LakeNotFound, NoSource */
-export async function startRefresh(ctx: Context, lakeId: string): Promise<RefreshState> {
+export function startRefresh(ctx: Context, lakeId: string): Promise<RefreshState> {
+	return start(ctx, lakeId, 'new');
+}
+
+/**
+ * Asks a lake's sources for the earlier winters that have a freeze-up on record, as far as their limits
+ * allow; what is left is asked for when this is called again. @throws LakeNotFound, NoSource
+ */
+export function startEarlierWinters(ctx: Context, lakeId: string): Promise<RefreshState> {
+	return start(ctx, lakeId, 'earlierWinters');
+}
+
+/** Earlier winters of a lake with a freeze-up on record. @throws LakeNotFound */
+export async function countEarlierWinters(ctx: Context, lakeId: string): Promise<number> {
+	const { timeZone } = await getLake(ctx, lakeId);
+	const winter = winterOf(localDay(ctx.now(), timeZone));
+	return (await listWintersBefore(ctx.db, lakeId, winter)).length;
+}
+
+async function start(ctx: Context, lakeId: string, wish: Wish): Promise<RefreshState> {
 	await getLake(ctx, lakeId);
 	const rows = await listLakeSourceRows(ctx.db, lakeId);
 	const on = new Set(
@@ -25,7 +47,7 @@ export async function startRefresh(ctx: Context, lakeId: string): Promise<Refres
 	);
 	const used = rows.filter(({ source_id }) => on.has(source_id));
 	if (used.length === 0) throw new NoSource(lakeId);
-	for (const use of used) enqueue(ctx, use, true);
+	for (const use of used) enqueue(ctx, use, true, wish);
 	return refreshState(ctx, lakeId);
 }
 

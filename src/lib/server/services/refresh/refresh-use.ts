@@ -4,10 +4,12 @@ import { storeAsAsked } from '../../storage/as-asked.ts';
 import { findLakeSourceRow, updateLakeSourceRow } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
 import type { Fault, Span } from '../../weather/source/contract.ts';
+import { localDay } from '../local-day.ts';
 import { nextTurn } from '../next-turn.ts';
 import type { Refusal } from './allowance.ts';
 import { askPart, askTogether } from './ask-part.ts';
 import type { Asked, Asking } from './asking.ts';
+import { spansOfEarlierWinters } from './earlier-winters.ts';
 import { planFor } from './plan-for.ts';
 import { takingForecast, takingHistory } from './taking.ts';
 import { asOneSpan, type Together } from './together.ts';
@@ -47,6 +49,25 @@ export async function refreshUse(
 	}
 	if (isNewTold && !told.isOutdated && (await askSpans(ctx, asking, told, missing, progress))) {
 		await noteAskedFrom(ctx, asking, plan.wantedFrom);
+	}
+	return asRefreshed(told, asking.signal);
+}
+
+/** Brings the earlier winters that have a freeze-up on record, as far as the limits allow. */
+export async function fetchEarlierWinters(
+	ctx: Context,
+	asking: Asking,
+	onProgress: OnProgress = () => {}
+): Promise<Refreshed> {
+	const { use, lake, source } = asking;
+	const today = localDay(ctx.now(), lake.timeZone);
+	const spans = await spansOfEarlierWinters(ctx, use.id, lake.id, source, today);
+	const told: Told = { faults: [], refusal: null, isFailed: false, isOutdated: false };
+	const progress = countDays(spans, onProgress);
+	for (const span of spans) {
+		if (!hear(told, await askHistory(ctx, asking, span, false))) break;
+		progress.add(length(span));
+		await nextTurn();
 	}
 	return asRefreshed(told, asking.signal);
 }

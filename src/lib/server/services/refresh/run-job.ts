@@ -7,15 +7,16 @@ import {
 	updateLakeSourceRow
 } from '../../storage/lake-sources.ts';
 import { refetchable } from '../../storage/refetchable.ts';
+import type { WeatherSource } from '../../weather/source/contract.ts';
 import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
 import { nudgeTelling } from '../telling/nudge.ts';
-import { backOff_min, interval_min } from './allowance.ts';
+import { backOff_min, callsLeftForToday, interval_min } from './allowance.ts';
 import type { Asking } from './asking.ts';
 import { beginKeepingUp, endKeepingUp, forgetKeepingUp } from './kept-up.ts';
 import type { Pace } from './pace.ts';
 import type { Job } from './progress.ts';
-import { refreshUse, type Refreshed } from './refresh-use.ts';
+import { fetchEarlierWinters, refreshUse, type Refreshed } from './refresh-use.ts';
 
 /** Spreads the lakes of a source by up to this part of its interval. Our choice. */
 const JITTER = 0.1;
@@ -37,16 +38,18 @@ export async function runJob(
 		return;
 	}
 	progress.status = 'asking';
-	await dueAgain(ctx, asking, await nextAfter(ctx, asking, null));
+	const isNew = job.wish === 'new';
+	if (isNew) await dueAgain(ctx, asking, await nextAfter(ctx, asking, null));
 	const refreshed = await keepingUp(ctx, job, () =>
-		refreshUse(ctx, asking, (doneDays, wantedDays) => {
+		(isNew ? refreshUse : fetchEarlierWinters)(ctx, asking, (doneDays, wantedDays) => {
 			Object.assign(progress, { doneDays, wantedDays });
 		})
 	);
 	const { status, sentences } = refreshed;
 	// What a person has just corrected is asked in its new form at once.
 	if (status === 'outdated') return runJob(ctx, job, pace, signal);
-	if (status !== 'stopped') await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
+	if (isNew && status !== 'stopped')
+		await dueAgain(ctx, asking, await nextAfter(ctx, asking, refreshed));
 	progress.sentences = sentences;
 	progress.status = status;
 	nudgeTelling(ctx, job.lakeId);
@@ -71,10 +74,11 @@ async function keepingUp<Result>(
 /** `null` when the source has gone, is not used any more, is switched off or cannot be read. */
 async function askingFor(
 	ctx: Context,
-	{ useId, isOnDemand }: Job,
+	job: Job,
 	pace: Pace,
 	signal: AbortSignal
 ): Promise<Asking | null> {
+	const { useId, isOnDemand } = job;
 	const use = await findLakeSourceRow(ctx.db, useId);
 	if (!use || use.position === null) return null;
 	const open = await openSource(ctx, use.source_id);
@@ -88,8 +92,15 @@ async function askingFor(
 	const { source, key } = open;
 	const { latitude, longitude } = lake;
 	const { station } = use;
+	const reserve = job.wish === 'new' ? 0 : await reserveFor(ctx, use.source_id, source);
 	const asked = { useId, config: open.row.config, station, latitude, longitude };
-	return { lake, use, source, asked, key, isOnDemand, pace, signal };
+	return { lake, use, source, asked, key, isOnDemand, reserve, pace, signal };
+}
+
+/** Calls that keeping up needs for the rest of the day. */
+async function reserveFor(ctx: Context, sourceId: string, source: WeatherSource): Promise<number> {
+	const lakes = (await listUsesOfSource(ctx.db, sourceId)).length;
+	return callsLeftForToday(source, lakes, ctx.now());
 }
 
 /** When it is due: before it is asked as if all went well, lest a crash make it asked without end. */

@@ -74,6 +74,13 @@ function ofLakes(): ZodOpenApiPathsObject {
 				requestBody: body(lakeOrderInput)
 			})
 		},
+		'/api/v1/lakes/{lake}/refresh/earlier-winters': {
+			post: operation(
+				'Ask the sources for earlier winters with a freeze-up on record, within their daily limits',
+				answer(answers.refreshState, '202'),
+				{ path: lakePath }
+			)
+		},
 		'/api/v1/lakes/{lake}/refresh': {
 			get: operation('How the refreshing goes', answer(answers.refreshState), { path: lakePath }),
 			post: operation(

@@ -2,6 +2,7 @@ import { fail } from '@sveltejs/kit';
 import { columnChoices } from '#lib/server/services/column-choices.ts';
 import { importWeather } from '#lib/server/services/import-weather.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { countEarlierWinters } from '#lib/server/services/refresh/refresh-lake.ts';
 import { storedWeather } from '#lib/server/services/stored-weather.ts';
 import { formValues } from '#lib/ui/forms/form-input.ts';
 import { found } from '../found.ts';
@@ -23,7 +24,16 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 		...(await originsOf(locals.context, lake)),
 		done: asked.get('done'),
 		added: asked.get('stored'),
-		removed: removed === null ? null : { id: removed, at: asked.get('at') ?? '0' },
+		removed:
+			removed === null
+				? null
+				: {
+						source: removed,
+						at: asked.get('at') ?? '0',
+						station: asked.get('station') ?? '',
+						corrects: asked.get('corrects') ?? 'yes'
+					},
+		earlierWinters: await found(countEarlierWinters(locals.context, params.lake)),
 		hasFreezeUp: record.freezeUpOn !== null,
 		stored: await found(storedWeather(locals.context, params.lake)),
 		choices: columnChoices()

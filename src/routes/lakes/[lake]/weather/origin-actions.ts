@@ -1,6 +1,10 @@
 import { redirect, type RequestEvent } from '@sveltejs/kit';
 import type { Context } from '#lib/server/context.ts';
-import { NoSource, startRefresh } from '#lib/server/services/refresh/refresh-lake.ts';
+import {
+	NoSource,
+	startEarlierWinters,
+	startRefresh
+} from '#lib/server/services/refresh/refresh-lake.ts';
 import {
 	CSV,
 	getLakeOrder,
@@ -19,27 +23,36 @@ export const originActions = {
 		await refresh(locals.context, params.lake);
 		redirect(303, '?done=asked#origins');
 	},
+	earlierWinters: async ({ params, locals }: Event) => {
+		await asked(() => startEarlierWinters(locals.context, params.lake));
+		redirect(303, '?done=earlier#origins');
+	},
 	/** Takes a source into use, trusted least or where it was before. */
 	use: async (event: Event) => {
 		const form = await event.request.formData();
 		const source = String(form.get('source'));
 		const typed = form.get('station');
 		const station = typeof typed === 'string' && typed.trim() !== '' ? typed : null;
+		const correctsElevation = form.get('corrects') !== 'no';
 		await change(event, (order) => {
 			const at = form.has('at') ? Number(form.get('at')) : order.length;
-			return order.toSpliced(at, 0, { source, station });
+			return order.toSpliced(at, 0, { source, station, correctsElevation });
 		});
 		await refresh(event.locals.context, event.params.lake);
 		redirect(303, `?stored=${encodeURIComponent(source)}#origins`);
 	},
 	unuse: async (event: Event) => {
 		const source = String((await event.request.formData()).get('source'));
-		let at = 0;
+		// What brings it back as it was: another station's weather would be fetched anew.
+		const removed = new URLSearchParams({ removed: source });
 		await change(event, (order) => {
-			at = order.findIndex((use) => use.source === source);
+			const at = order.findIndex((use) => use.source === source);
+			removed.set('at', String(Math.max(0, at)));
+			removed.set('station', order[at]?.station ?? '');
+			removed.set('corrects', order[at]?.correctsElevation === false ? 'no' : 'yes');
 			return order.filter((use) => use.source !== source);
 		});
-		redirect(303, `?removed=${encodeURIComponent(source)}&at=${at}#origins`);
+		redirect(303, `?${removed}#origins`);
 	},
 	move: async (event: Event) => {
 		const form = await event.request.formData();
@@ -80,9 +93,13 @@ export function asUse(origin: LakeOrigin): {
 	return { source, correctsElevation, station };
 }
 
-async function refresh(context: Context, lakeId: string): Promise<void> {
+function refresh(context: Context, lakeId: string): Promise<void> {
+	return asked(() => startRefresh(context, lakeId));
+}
+
+async function asked(start: () => Promise<unknown>): Promise<void> {
 	try {
-		await found(startRefresh(context, lakeId));
+		await found(start());
 	} catch (cause) {
 		// A source that is switched off has nothing to ask.
 		if (!(cause instanceof NoSource)) throw cause;

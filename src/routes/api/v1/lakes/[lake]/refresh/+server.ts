@@ -1,12 +1,7 @@
 import { json } from '@sveltejs/kit';
-import {
-	NoSource,
-	refreshState,
-	startRefresh,
-	type RefreshState
-} from '#lib/server/services/refresh/refresh-lake.ts';
+import { refreshState, startRefresh } from '#lib/server/services/refresh/refresh-lake.ts';
 import { endpoint, onlyMethods } from '../../../../endpoint.ts';
-import { Problem } from '../../../../problem.ts';
+import { started } from './started.ts';
 
 export const GET = endpoint(async ({ locals, params }) =>
 	json(await refreshState(locals.context, params['lake'] ?? ''))
@@ -19,12 +14,3 @@ export const POST = endpoint(async ({ locals, params, url }) => {
 });
 
 export const fallback = onlyMethods('GET', 'POST');
-
-async function started(start: () => Promise<RefreshState>): Promise<RefreshState> {
-	try {
-		return await start();
-	} catch (cause) {
-		if (cause instanceof NoSource) throw new Problem(409, 'Conflict', cause.message);
-		throw cause;
-	}
-}
