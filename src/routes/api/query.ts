@@ -59,6 +59,10 @@ export const gpxQuery = z.strictObject({
 		.meta({ description: 'What waypoints become whose own type is no kind of weak spot' })
 });
 
+export const messagesQuery = z.strictObject({
+	limit: z.coerce.number().int().min(1).max(1000).default(100)
+});
+
 /** The address's parameters as the schema has them; one it does not know is refused. @throws Problem */
 export function readQuery<Schema extends z.ZodType>(url: URL, schema: Schema): z.output<Schema> {
 	const parsed = schema.safeParse(Object.fromEntries(url.searchParams));

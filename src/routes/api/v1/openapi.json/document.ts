@@ -20,6 +20,7 @@ import { places } from './place-paths.ts';
 import { sites } from './site-paths.ts';
 import { backups } from './backup-paths.ts';
 import { sources } from './source-paths.ts';
+import { tellings } from './telling-paths.ts';
 
 const lakePath = z.object({ lake: z.string() });
 const winterPath = lakePath.extend({ winter: winterId });
@@ -50,6 +51,7 @@ export function openApiDocument() {
 			...records(),
 			...loads(),
 			...forecasts(),
+			...tellings(),
 			...places(),
 			...sources(),
 			...sites(),

@@ -7,7 +7,7 @@ import type { SourceRecord } from '#lib/server/services/sources/sources.ts';
 import type { RefreshState } from '#lib/server/services/refresh/refresh-lake.ts';
 
 /** What the API answers of weather sources, as JSON writes it: instants are ISO text in UTC. */
-type Json<Value> = Value extends Date
+export type Json<Value> = Value extends Date
 	? string
 	: Value extends readonly (infer Item)[]
 		? Json<Item>[]

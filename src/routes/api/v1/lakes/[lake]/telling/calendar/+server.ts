@@ -1,0 +1,3 @@
+import { feedEndpoints } from '../feed-endpoints.ts';
+
+export const { POST, DELETE, fallback } = feedEndpoints('calendar');
