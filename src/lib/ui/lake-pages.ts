@@ -19,6 +19,7 @@ export const LAKE_PAGES: readonly LakePageLink[] = [
 	{ path: 'winter', label: 'Freeze-up', title: 'Freeze-up and events', group: 'record' },
 	{ path: 'loads', label: 'Loads', title: 'Loads', group: 'record' },
 	{ path: 'how-good', label: 'How good', title: 'How good was it', group: 'record' },
+	{ path: 'telling', label: 'Being told', title: 'Being told', group: 'record' },
 	{ path: 'edit', label: 'Edit', title: 'The lake itself', group: 'record' }
 ];
 

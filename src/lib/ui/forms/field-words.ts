@@ -41,6 +41,8 @@ const WORDS: Readonly<Record<string, string>> = {
 	attributionUrl: 'A link for that',
 	licence: 'Licence',
 	perDay: 'Calls a day',
+	kinds: 'What is sent',
+	readingAfter: 'When a reading is due',
 	'map.time.path': 'Where the times stand',
 	'map.time.zoneName': 'The zone',
 	'map.rows': 'Where the records stand',
