@@ -16,6 +16,7 @@ function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = 
 		warm: null,
 		isColdSnap: false,
 		floodsWith_m: 0.2,
+		slushFrozenBy: null,
 		lastWeatherOn: '2027-01-10',
 		readings: [],
 		doubtful: new Set(),

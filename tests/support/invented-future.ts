@@ -27,6 +27,7 @@ export function inventedFuture(changes: Partial<Forecast> = {}): Forecast {
 			futureLoad({ id: 'shelter', name: 'Truck with shelter, parked', mass_kg: 6000 }, null)
 		],
 		iceOut: null,
+		leaving: null,
 		memoryText: null,
 		cautions: [],
 		...changes

@@ -9,6 +9,7 @@ export function since(now: string, change: Partial<Since> = {}): Since {
 		readings: [],
 		events: [],
 		iceOutOn: null,
+		warmLast_h: null,
 		weatherTo: null,
 		isWeatherOld: false,
 		...change

@@ -105,6 +105,7 @@ export function inventedForecast(changes: Partial<Forecast> = {}): Forecast {
 		days: Array.from({ length: 80 }, (_, index) => inventedDay(index)),
 		loads: LOADS,
 		iceOut: null,
+		leaving: null,
 		memoryText: null,
 		cautions: [
 			{

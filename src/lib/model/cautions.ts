@@ -30,6 +30,8 @@ export interface CautionInput {
 	warm: WarmDay | null;
 	isColdSnap: boolean;
 	floodsWith_m: number | null;
+	/** When half of the spots have no slush left; `null`: not told. */
+	slushFrozenBy: IsoDate | null;
 	lastWeatherOn: IsoDate | null;
 	/** All of the winter's, to `asOf`. */
 	readings: readonly Reading[];
@@ -88,13 +90,17 @@ function ofTheDay({ warm, isColdSnap, words }: CautionInput): Caution[] {
 	];
 }
 
-function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
+function ofTheIce({ today, floodsWith_m, slushFrozenBy, words }: CautionInput): Caution[] {
 	if (today === null) return [];
 	const { column, sun_W_m2 } = today.day;
 	const ice_m = total_m(column);
 	const isFlooding =
 		floodsWith_m !== null && ice_m >= FLOODABLE_m && floodsWith_m < NEAR_FLOODING_m;
 	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
+	const frozenBy =
+		slushFrozenBy === null
+			? ''
+			: ` More likely than not it is frozen by ${words.day(slushFrozenBy)}.`;
 	const white = `${words.thickness(today.white_m)} of ${words.thickness(ice_m)}`;
 	return [
 		...given(column.liquidFraction >= ROTTEN, 'rotting', `Rotting: ${rottenText(column)}`),
@@ -106,7 +112,7 @@ function ofTheIce({ today, floodsWith_m, words }: CautionInput): Caution[] {
 		...given(
 			column.slush_m >= SLUSH_m,
 			'slush',
-			`About ${words.depth(column.slush_m)} of slush under the snow: it carries nothing and may not be seen from above.`
+			`About ${words.depth(column.slush_m)} of slush under the snow: it carries nothing and may not be seen from above.${frozenBy}`
 		),
 		...given(isFlooding, 'floodingNear', floodingText(floodsWith_m ?? 0, words)),
 		...given(

@@ -1,5 +1,6 @@
 import type { IsoDate, WinterId } from './calendar.ts';
 import type { Afloat } from './parked/afloat.ts';
+import type { Leaving } from './leaving/leaving.ts';
 import type { DaySource } from './weather.ts';
 
 /**
@@ -119,6 +120,8 @@ export interface Forecast {
 	loads: ForecastLoad[];
 	/** When the ice goes; `null` while none of it goes in the days told. */
 	iceOut: IceOutDates | null;
+	/** What late winter has done and will do; `null` where the day is not known or the ice is gone. */
+	leaving: Leaving | null;
 	/** What past winters taught of the site, in words. */
 	memoryText: string | null;
 	cautions: Caution[];

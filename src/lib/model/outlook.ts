@@ -9,6 +9,7 @@ import { forecastDays } from './forecast-days.ts';
 import type { Caution, Forecast } from './forecast.ts';
 import { loadAnswer } from './load-answer.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
+import { leavingOf, type Leaving } from './leaving/leaving.ts';
 import { LASTS_AMPLE_d } from './reached.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
@@ -100,16 +101,20 @@ function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 		pThaw: pThawOf(asked, input),
 		words
 	};
+	const loads = input.loads.map((load) => loadAnswer(load, forLoads));
+	const iceOut = iceOutDates(iceOutOn, estimate.iceOut);
+	const leaving = leavingOf({ asked, input, days, loads, iceOut });
 	return {
 		lake: input.lakeId,
 		site: input.site,
 		winter: input.record.winter,
 		asOf: input.asOf,
 		days,
-		loads: input.loads.map((load) => loadAnswer(load, forLoads)),
-		iceOut: iceOutDates(iceOutOn, estimate.iceOut),
+		loads,
+		iceOut,
+		leaving,
 		memoryText: memoryText(site, input),
-		cautions: cautionsOf(asked, input)
+		cautions: cautionsOf(asked, input, leaving)
 	};
 }
 
@@ -165,7 +170,11 @@ function drilledOf(
 	});
 }
 
-function cautionsOf(asked: Asked, { lake, asOf }: OutlookInput): Caution[] {
+function cautionsOf(
+	asked: Asked,
+	{ lake, asOf }: OutlookInput,
+	leaving: Leaving | null
+): Caution[] {
 	return cautionsFor({
 		lake,
 		asOf,
@@ -174,6 +183,7 @@ function cautionsOf(asked: Asked, { lake, asOf }: OutlookInput): Caution[] {
 		warm: asked.warm,
 		isColdSnap: asked.hasColdSnap,
 		floodsWith_m: asked.floodsWith_m,
+		slushFrozenBy: leaving?.slush?.frozenBy ?? null,
 		lastWeatherOn: asked.site.lastWeatherOn,
 		readings: asked.site.readings,
 		doubtful: new Set([...asked.setAside, ...asked.estimate.askedAbout]),

@@ -8,6 +8,7 @@ import {
 	type EstimateOptions,
 	type Kept
 } from './ensemble/estimate.ts';
+import type { Loss } from './ensemble/loss.ts';
 import type { IceOutWindow } from './ensemble/ice-out.ts';
 import { meanFuture, type MeanDay } from './ensemble/mean-future.ts';
 import type { SiteMemory } from './ensemble/memory.ts';
@@ -47,6 +48,8 @@ export interface SiteEstimate {
 	scenarios: ScenarioWeather[];
 	future: ReadonlyMap<IsoDate, MeanDay>;
 	iceOut: IceOutWindow | null;
+	/** By the day of asking. */
+	loss: Loss | null;
 	kept: Kept | null;
 	anchors: AnchorStep[];
 	/** Readings far from what was expected, and those of them that were thicker. */
@@ -65,7 +68,8 @@ export function* siteEstimateSteps(
 	input: SiteEstimateInput
 ): Steps<SiteEstimate> {
 	const futures = futuresOf(site, input);
-	const told = yield* estimateSteps(ensembleOf(site, input, futures), input);
+	const options = { ...input, lossOn: input.asOf };
+	const told = yield* estimateSteps(ensembleOf(site, input, futures), options);
 	return ofSite(site, input, futures, told);
 }
 
@@ -100,7 +104,7 @@ function ofSite(
 	site: SiteSeason,
 	input: SiteEstimateInput,
 	futures: ScenarioWeather[],
-	{ days, iceOut, kept }: Estimate
+	{ days, iceOut, loss, kept }: Estimate
 ): SiteEstimate {
 	const accounts = sinceAnchor(site.days, site.readings);
 	const byDay = recordedDays(days, site.days, accounts, site.iceOutOn);
@@ -112,6 +116,7 @@ function ofSite(
 		scenarios: futures,
 		future: meanFuture(futures, input.lake.latitude),
 		iceOut,
+		loss,
 		kept,
 		anchors: anchorSteps(days),
 		askedAbout: idsOf(asked),

@@ -6,6 +6,7 @@ import { finish, type Steps } from '../steps.ts';
 import type { DaySource } from '../weather.ts';
 import { boundsOf, copyHolds, noHolds, type Bounds, type Holds } from './bounds.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
+import { trackLoss, type Loss } from './loss.ts';
 import { meanOf, varianceOf } from './kalman.ts';
 import { median, quantilesOfLayers, sortLayers, type LayerName } from './layer-quantiles.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
@@ -36,6 +37,8 @@ export interface EstimatedDay {
 export interface Estimate {
 	days: EstimatedDay[];
 	iceOut: IceOutWindow | null;
+	/** What has been lost by `lossOn`; `null` where it was not asked for. */
+	loss: Loss | null;
 	/** What a run can go on from; `null` where it was not asked for. */
 	kept: Kept | null;
 }
@@ -53,6 +56,8 @@ export interface Kept {
 export interface EstimateOptions {
 	/** The day whose state is kept. */
 	keepOn?: IsoDate;
+	/** The day by which losses are told; not of a run that goes on from another. */
+	lossOn?: IsoDate;
 	/** Goes on from an earlier run of the same input, instead of from freeze-up. */
 	resume?: Kept;
 	/** Called for each day of the ensemble. */
@@ -66,7 +71,9 @@ export function estimate(input: EnsembleInput, options: EstimateOptions = {}): E
 
 /** The same, a day a step. */
 export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): Steps<Estimate> {
-	const { keepOn, resume, onDay } = options;
+	const { keepOn, resume, onDay, lossOn = '' } = options;
+	const losses = resume ? null : trackLoss(input.members);
+	let loss: Loss | null = null;
 	const days = [...(resume?.days ?? [])];
 	const holds = resume ? copyHolds(resume.holds) : noHolds();
 	const sort = sorterOf(input.members);
@@ -76,6 +83,8 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 	for (const day of ensembleRun(resume ? { ...input, start: resume.start } : input)) {
 		onDay?.(day);
 		iceOut.see(day.on, day.members);
+		if (day.on <= lossOn) losses?.see(day);
+		if (day.on === lossOn) loss = losses?.loss() ?? null;
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
 		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++, sort));
 		if (day.on === keepOn) {
@@ -84,7 +93,7 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 		}
 		yield;
 	}
-	return { days, iceOut: iceOut.window(), kept };
+	return { days, iceOut: iceOut.window(), loss, kept };
 }
 
 function estimatedDay(

@@ -27,6 +27,8 @@ export interface Since {
 	events: readonly SiteEvent[];
 	/** Recorded on one of the same days. */
 	iceOutOn: IsoDate | null;
+	/** Hours above freezing in the last 24 that were observed; `null` where they are not told in hours. */
+	warmLast_h: number | null;
 	/** The end of what was observed without a break; `null` where it is not told in hours. */
 	weatherTo: LakeMinute | null;
 	/** So long has passed since then that it is no longer weather of today. */

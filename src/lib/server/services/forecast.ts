@@ -1,6 +1,7 @@
 import { winterSpan, type IsoDate } from '#lib/model/calendar.ts';
 import type { Forecast, Quantiles } from '#lib/model/forecast.ts';
 import type { Context } from '../context.ts';
+import { comingOff, type ComingOff } from './coming-off.ts';
 import { lakeView, type LakeView, type ViewOptions } from './lake-view.ts';
 
 /** Asked for a day that its winter does not have. */
@@ -21,8 +22,9 @@ const WHY_NOTHING: Record<Exclude<LakeView['status'], 'ok'>, string> = {
 };
 
 /** The forecast, and up to when the weather that it is made from was observed, in UTC. */
-export interface ForecastAnswer extends Forecast {
+export interface ForecastAnswer extends Omit<Forecast, 'leaving'> {
 	weatherTo: string | null;
+	leaving: ComingOff | null;
 }
 
 /**
@@ -44,11 +46,17 @@ export async function getForecast(
 	const weatherTo = upkeep.lastObservedAt?.toISOString() ?? null;
 	if (outlook) {
 		const { forecast } = outlook;
-		return { ...forecast, weatherTo, cautions: [...upkeep.sentences, ...forecast.cautions] };
+		const leaving = await comingOff(ctx, view);
+		return {
+			...forecast,
+			weatherTo,
+			leaving,
+			cautions: [...upkeep.sentences, ...forecast.cautions]
+		};
 	}
 	const text = status === 'ok' ? WHY_NOTHING.beforeFreezeUp : WHY_NOTHING[status];
 	const cautions = [{ code: status, text }];
-	const nothing = { days: [], loads: [], iceOut: null, memoryText: null };
+	const nothing = { days: [], loads: [], iceOut: null, leaving: null, memoryText: null };
 	return { lake: lakeId, site, winter, asOf, weatherTo, ...nothing, cautions };
 }
 
@@ -56,7 +64,7 @@ const THICKNESSES = ['clear', 'white', 'snow', 'slush', 'total', 'effective'] as
 const QUANTILES = ['p05', 'p10', 'p50', 'p90', 'p95'] as const satisfies (keyof Quantiles)[];
 
 /** The days as a table, a column for each quantile. */
-export function forecastToCsv({ days }: Forecast): string {
+export function forecastToCsv({ days }: Pick<Forecast, 'days'>): string {
 	const thicknesses = THICKNESSES.flatMap((name) => QUANTILES.map((q) => `${name}_${q}_m`));
 	const header = ['on', 'source', 'air_degC', 'fdd_degCd', 'tdd_degCd', ...thicknesses];
 	const rows = days.map((day) => [

@@ -1,4 +1,5 @@
 import { addDays, winterSpan, type IsoDate } from '#lib/model/calendar.ts';
+import { dayFromHours, type WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { partDays } from '#lib/model/since/part-day.ts';
 import { OLD_WEATHER_h, type LakeMinute, type Since } from '#lib/model/since/since.ts';
@@ -45,13 +46,22 @@ function weatherAge({
 	asOf,
 	timeZone,
 	known
-}: SeenSince): Pick<Since, 'weatherTo' | 'isWeatherOld'> {
+}: SeenSince): Pick<Since, 'warmLast_h' | 'weatherTo' | 'isWeatherOld'> {
 	const at = known.upkeep.lastObservedAt;
-	if (at === null) return { weatherTo: null, isWeatherOld: false };
+	if (at === null) return { warmLast_h: null, weatherTo: null, isWeatherOld: false };
 	return {
+		warmLast_h: warmLast_h(known.hours, at),
 		weatherTo: minuteOf(at, asOf, timeZone),
 		isWeatherOld: known.by.getTime() - at.getTime() > OLD_WEATHER_h * HOUR_MS
 	};
+}
+
+/** Of the 24 hours to an instant; `null` where not nearly all of them are known. */
+function warmLast_h(hours: readonly WeatherHour[], to: Date): number | null {
+	const end_s = to.getTime() / 1000;
+	const day = { on: '', start_s: end_s - 86_400, end_s };
+	if (dayFromHours(day, hours).air_degC === null) return null;
+	return partDays([day], hours)[0]?.aboveFreezing_h ?? null;
 }
 
 /** `null` at the end of the day of asking: that day says it. */

@@ -2,6 +2,7 @@ import { sql, type Kysely, type Migration } from 'kysely';
 import { day, real } from './column-checks.ts';
 import { ownLoads } from './own-loads-migration.ts';
 import type { Database } from './schema.ts';
+import { removalDate } from './removal-date-migration.ts';
 import { sites } from './sites-migration.ts';
 import { weakSpots } from './weak-spots-migration.ts';
 import { telling } from './telling-migration.ts';
@@ -18,6 +19,7 @@ export const migrations: Record<string, Migration> = {
 	'0004-forecast-elevation': { up: forecastElevation },
 	'0005-weak-spots': { up: weakSpots },
 	'0006-sites': { up: sites },
+	'0007-removal-date': { up: removalDate },
 	'0008-own-loads': { up: ownLoads },
 	'0009-telling': { up: telling }
 };

@@ -16,6 +16,8 @@ export interface Database extends PlaceTables, SourceTables, TellingTables {
 	hole: HoleTable;
 	own_load: OwnLoadTable;
 	hidden_load: { lake_id: string; load_id: string };
+	removal: RemovalTable;
+	load_lead: LoadLeadTable;
 	/** The next two live in the connection's own memory and never reach the file. */
 	staged_day: Omit<WeatherDayTable, 'lake_id'> & { import_id: string };
 	staged_hour: Omit<WeatherHourTable, 'lake_id'> & { import_id: string };
@@ -134,6 +136,18 @@ export interface HoleTable {
 	snow_m: number | null;
 	slush_m: number | null;
 	freeboard_m: number | null;
+}
+
+export interface RemovalTable {
+	lake_id: string;
+	winter: WinterId;
+	removal_on: IsoDate;
+}
+
+export interface LoadLeadTable {
+	lake_id: string;
+	load_id: string;
+	lead_d: number;
 }
 
 export interface OwnLoadTable {

@@ -5,6 +5,7 @@ import type { WeatherDay } from '#lib/model/weather.ts';
 import type { ForecastAnswer } from '#lib/server/services/forecast.ts';
 import type { LakeRecord } from '#lib/server/services/lakes.ts';
 import { isoDate, winterId } from '#lib/server/services/fields.ts';
+import { leaving } from './leaving-answer.ts';
 
 /** What the API answers with, for the description; what it takes is described by its own schemas. */
 const id = z.string().min(1);
@@ -209,6 +210,9 @@ export const forecast = z
 			})
 			.nullable()
 			.describe('Days by which the ice is gone in 10, 50 and 90 % of cases'),
+		leaving: leaving
+			.nullable()
+			.describe('What late winter has done and will do; null: not known, or the ice is gone'),
 		memoryText: z.string().nullable().describe('What past winters taught of the site'),
 		cautions: z.array(z.object({ code: z.string(), text: z.string() }))
 	})

@@ -3,6 +3,7 @@ import { createDocument, type ZodOpenApiPathsObject } from 'zod-openapi';
 import { winterId } from '#lib/server/services/fields.ts';
 import { lakeChange, newLake } from '#lib/server/services/lakes.ts';
 import { readingChange, readingInput } from '#lib/server/services/reading-input.ts';
+import { removalInput } from '#lib/server/services/removal.ts';
 import { columnsInput } from '#lib/server/services/weather-csv.ts';
 import { winterInput } from '#lib/server/services/winters.ts';
 import {
@@ -15,6 +16,7 @@ import {
 import * as answers from './answers.ts';
 import { earlyIce } from './early-ice-answer.ts';
 import { loads } from './load-paths.ts';
+import { removal } from './leaving-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
 import { sites } from './site-paths.ts';
@@ -100,6 +102,13 @@ function records(): ZodOpenApiPathsObject {
 				path: winterPath,
 				query: siteQuery,
 				requestBody: body(winterInput)
+			})
+		},
+		'/api/v1/lakes/{lake}/winters/{winter}/removal': {
+			get: operation('By when loads have to be off', answer(removal), { path: winterPath }),
+			put: operation('Set the removal date of a winter and the leads anew', answer(removal), {
+				path: winterPath,
+				requestBody: body(removalInput)
 			})
 		},
 		'/api/v1/lakes/{lake}/weather': {

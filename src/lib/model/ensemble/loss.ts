@@ -1,0 +1,56 @@
+import type { IsoDate } from '../calendar.ts';
+import { quantilesOf } from './quantiles.ts';
+import type { EnsembleDay } from './run.ts';
+
+/** What the ice has lost since it was thickest, by the members of an ensemble. */
+export interface Loss {
+	/** The day since which half of them have been losing; the day asked for while they have not. */
+	peakOn: IsoDate;
+	/** At one spot of each: a tenth has lost less than p10. */
+	p10_m: number;
+	p50_m: number;
+	p90_m: number;
+}
+
+export interface LossTracker {
+	/** Takes in a day, in order. */
+	see(day: Pick<EnsembleDay, 'on' | 'holes' | 'before'>): void;
+	/** `null` before the first day. */
+	loss(): Loss | null;
+}
+
+/**
+ * Follows what each member's ice has lost since it was thickest, whole thickness at its own spot.
+ *
+ *   loss = max(0, loss - change of the day)
+ *
+ * Only what weather did counts: where a reading pulls a member, it has lost or won nothing by it. Ice
+ * that forms anew has lost nothing.
+ */
+export function trackLoss(count: number): LossTracker {
+	const lost_m = new Float64Array(count);
+	const last_m = new Float64Array(count);
+	const peaks: IsoDate[] = Array.from({ length: count }, () => '');
+	let isFirst = true;
+	return {
+		see({ on, holes, before }) {
+			const came = (before ?? holes).total_m;
+			for (let i = 0; i < count; i++) {
+				const was_m = last_m[i] ?? 0;
+				const is_m = came[i] ?? 0;
+				const isNew = isFirst || was_m <= 0;
+				const loss_m = isNew ? 0 : Math.max(0, (lost_m[i] ?? 0) + was_m - is_m);
+				lost_m[i] = loss_m;
+				if (loss_m <= 0) peaks[i] = on;
+				last_m[i] = holes.total_m[i] ?? 0;
+			}
+			isFirst = false;
+		},
+		loss() {
+			if (isFirst) return null;
+			const [p10, p50, p90] = quantilesOf(lost_m, [0.1, 0.5, 0.9]);
+			const peakOn = peaks.toSorted()[Math.floor(count / 2)] ?? '';
+			return { peakOn, p10_m: p10 ?? 0, p50_m: p50 ?? 0, p90_m: p90 ?? 0 };
+		}
+	};
+}
