@@ -6,7 +6,7 @@ import { finish, type Steps } from '../steps.ts';
 import type { DaySource } from '../weather.ts';
 import { boundsOf, copyHolds, noHolds, type Bounds, type Holds } from './bounds.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
-import { trackLoss, type Loss } from './loss.ts';
+import { trackLoss, type Loss, type LossTracker } from './loss.ts';
 import { meanOf, varianceOf } from './kalman.ts';
 import { median, quantilesOfLayers, sortLayers, type LayerName } from './layer-quantiles.ts';
 import { effectiveOf, meanColumn } from './mean-column.ts';
@@ -47,6 +47,7 @@ export interface Estimate {
 export interface Kept {
 	days: readonly EstimatedDay[];
 	iceOut: IceOutTracker;
+	losses: LossTracker;
 	holds: Holds;
 	/** Days since a thickness was read last. */
 	sinceRead_d: number;
@@ -56,7 +57,7 @@ export interface Kept {
 export interface EstimateOptions {
 	/** The day whose state is kept. */
 	keepOn?: IsoDate;
-	/** The day by which losses are told; not of a run that goes on from another. */
+	/** The day by which losses are told. */
 	lossOn?: IsoDate;
 	/** Goes on from an earlier run of the same input, instead of from freeze-up. */
 	resume?: Kept;
@@ -71,9 +72,9 @@ export function estimate(input: EnsembleInput, options: EstimateOptions = {}): E
 
 /** The same, a day a step. */
 export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): Steps<Estimate> {
-	const { keepOn, resume, onDay, lossOn = '' } = options;
-	const losses = resume ? null : trackLoss(input.members);
-	let loss: Loss | null = null;
+	const { keepOn, resume, onDay, lossOn } = options;
+	const losses = resume?.losses.copy() ?? trackLoss(input.members);
+	let loss: Loss | null = resume?.start.on === lossOn ? losses.loss() : null;
 	const days = [...(resume?.days ?? [])];
 	const holds = resume ? copyHolds(resume.holds) : noHolds();
 	const sort = sorterOf(input.members);
@@ -83,12 +84,17 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 	for (const day of ensembleRun(resume ? { ...input, start: resume.start } : input)) {
 		onDay?.(day);
 		iceOut.see(day.on, day.members);
-		if (day.on <= lossOn) losses?.see(day);
-		if (day.on === lossOn) loss = losses?.loss() ?? null;
+		if (day.on <= (lossOn ?? keepOn ?? '')) losses.see(day);
+		if (day.on === lossOn) loss = losses.loss();
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
 		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++, sort));
 		if (day.on === keepOn) {
-			const soFar = { iceOut: iceOut.copy(), holds: copyHolds(holds), sinceRead_d };
+			const soFar = {
+				iceOut: iceOut.copy(),
+				losses: losses.copy(),
+				holds: copyHolds(holds),
+				sinceRead_d
+			};
 			kept = { days: [...days], ...soFar, start: day.keep() };
 		}
 		yield;

@@ -17,6 +17,8 @@ export interface LossTracker {
 	see(day: Pick<EnsembleDay, 'on' | 'holes' | 'before'>): void;
 	/** `null` before the first day. */
 	loss(): Loss | null;
+	/** The same so far, to go on apart from it. */
+	copy(): LossTracker;
 }
 
 /**
@@ -28,29 +30,50 @@ export interface LossTracker {
  * that forms anew has lost nothing.
  */
 export function trackLoss(count: number): LossTracker {
-	const lost_m = new Float64Array(count);
-	const last_m = new Float64Array(count);
-	const peaks: IsoDate[] = Array.from({ length: count }, () => '');
-	let isFirst = true;
+	return trackerOf({
+		lost_m: new Float64Array(count),
+		last_m: new Float64Array(count),
+		peaks: Array.from({ length: count }, () => ''),
+		isFirst: true
+	});
+}
+
+interface State {
+	lost_m: Float64Array;
+	/** Thickness of each on the last day, its readings taken in. */
+	last_m: Float64Array;
+	peaks: IsoDate[];
+	isFirst: boolean;
+}
+
+function trackerOf(state: State): LossTracker {
+	const { lost_m, last_m, peaks } = state;
+	const count = peaks.length;
 	return {
 		see({ on, holes, before }) {
 			const came = (before ?? holes).total_m;
 			for (let i = 0; i < count; i++) {
 				const was_m = last_m[i] ?? 0;
-				const is_m = came[i] ?? 0;
-				const isNew = isFirst || was_m <= 0;
-				const loss_m = isNew ? 0 : Math.max(0, (lost_m[i] ?? 0) + was_m - is_m);
+				const isNew = state.isFirst || was_m <= 0;
+				const loss_m = isNew ? 0 : Math.max(0, (lost_m[i] ?? 0) + was_m - (came[i] ?? 0));
 				lost_m[i] = loss_m;
 				if (loss_m <= 0) peaks[i] = on;
 				last_m[i] = holes.total_m[i] ?? 0;
 			}
-			isFirst = false;
+			state.isFirst = false;
 		},
 		loss() {
-			if (isFirst) return null;
+			if (state.isFirst) return null;
 			const [p10, p50, p90] = quantilesOf(lost_m, [0.1, 0.5, 0.9]);
 			const peakOn = peaks.toSorted()[Math.floor(count / 2)] ?? '';
 			return { peakOn, p10_m: p10 ?? 0, p50_m: p50 ?? 0, p90_m: p90 ?? 0 };
-		}
+		},
+		copy: () =>
+			trackerOf({
+				lost_m: lost_m.slice(),
+				last_m: last_m.slice(),
+				peaks: [...peaks],
+				isFirst: state.isFirst
+			})
 	};
 }
