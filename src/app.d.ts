@@ -6,6 +6,8 @@ declare global {
 			context: Context;
 			/** That nothing can be stored now, in a sentence. */
 			trouble?: string;
+			/** That the page is made of all that is stored, and is the same while that is. */
+			mayBeKept?: boolean;
 		}
 		interface Error {
 			message: string;

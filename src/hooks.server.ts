@@ -7,6 +7,7 @@ import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { Problem, problemResponse } from './routes/api/problem.ts';
+import { keptPage } from './routes/kept-pages.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
@@ -31,7 +32,7 @@ export const handle: Handle = async ({ event, resolve }) => {
 		return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
 	}
 	event.locals.context = getContext();
-	const resolved = await resolve(event);
+	const resolved = await keptPage(event, resolve);
 	const response = event.locals.trouble ? unavailable(resolved) : resolved;
 	response.headers.set('x-content-type-options', 'nosniff');
 	response.headers.set('referrer-policy', 'same-origin');

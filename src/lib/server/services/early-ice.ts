@@ -6,9 +6,11 @@ import type { Context } from '../context.ts';
 import { ContentCache } from './content-cache.ts';
 import { DayOutsideWinter } from './forecast.ts';
 import { inTurns } from './in-turns.ts';
-import { lakeView, outlookInput, type LakeView, type ViewOptions } from './lake-view.ts';
+import { viewWithInput, type LakeView, type ViewOptions } from './lake-view.ts';
+import { wordsSample } from './outlooks.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite } from './sites.ts';
+import { WhileUnchanged } from './while-unchanged.ts';
 
 /** Answers that are kept; each is some dozen kilobytes. */
 const KEPT = 100;
@@ -16,6 +18,7 @@ const KEPT = 100;
 const WINTERS = 30;
 
 const kept = new ContentCache<Promise<EarlyIce>>(KEPT);
+const unchanged = new WhileUnchanged<EarlyIceView>(KEPT);
 
 export interface EarlyIceView {
 	view: LakeView;
@@ -28,12 +31,15 @@ export async function earlyIce(
 	lakeId: string,
 	options: ViewOptions
 ): Promise<EarlyIceView> {
-	const asked = { ...options, toWinterEnd: true };
-	const view = await lakeView(ctx, lakeId, asked);
-	const input = await outlookInput(ctx, lakeId, asked);
+	const { words, ...asked } = options;
+	const key = JSON.stringify([lakeId, asked, words && wordsSample(words)]);
+	const kept = await unchanged.look(ctx, lakeId, key);
+	if (kept.value !== null) return kept.value;
+	const { view, input } = await viewWithInput(ctx, lakeId, { ...options, toWinterEnd: true });
 	const records = await earlierRecords(ctx, view);
-	const content = { input, outlook: view.outlook, records };
-	return { view, early: await run(content) };
+	const answer = { view, early: await run({ input, outlook: view.outlook, records }) };
+	kept.keep(answer);
+	return answer;
 }
 
 /** Always said beside it, for a number of a whole site is read as one of the next step. */

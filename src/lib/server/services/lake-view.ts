@@ -21,6 +21,7 @@ import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
 import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
 import { knownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
+import { WhileUnchanged } from './while-unchanged.ts';
 import { listWinters } from './winters.ts';
 
 export interface LakeView {
@@ -46,6 +47,8 @@ export interface LakeView {
 	weather: WeatherSummary;
 	/** How old the weather is, whose it is, and what is wrong with it. */
 	upkeep: WeatherUpkeep;
+	/** It stood before what has come in since, which the estimate is not made of yet. */
+	standsIn?: true;
 }
 
 /** The weather of the winter that is shown. */
@@ -68,18 +71,40 @@ export interface ViewOptions extends AskedDays {
 	words?: Words;
 }
 
+/** Views that are kept; each shares its half megabyte with the kept outlooks. */
+const KEPT = 120;
+
+const unchanged = new WhileUnchanged<LakeView>(KEPT);
+
 /** All that is known and estimated of a site's winter. @throws LakeNotFound, SiteNotFound */
 export async function lakeView(
 	ctx: Context,
 	lakeId: string,
 	options: ViewOptions = {}
 ): Promise<LakeView> {
+	const key = keyOf(lakeId, options);
+	const kept = await unchanged.look(ctx, lakeId, key);
+	if (kept.value !== null) return kept.value;
 	const { known, input } = await gather(ctx, lakeId, options);
-	const { words, ...asked } = options;
-	const key = JSON.stringify([lakeId, asked, words && wordsSample(words)]);
 	return publishedView(ctx, key, known, async (isQuiet) => {
-		return viewOf(known, await (isQuiet ? outlookInQuiet(input) : outlookOf(input)));
+		const view = viewOf(known, await (isQuiet ? outlookInQuiet(input) : outlookOf(input)));
+		kept.keep(view);
+		return view;
 	});
+}
+
+/** The view with what it is made from; never one that stood before. @throws LakeNotFound, SiteNotFound */
+export async function viewWithInput(
+	ctx: Context,
+	lakeId: string,
+	options: ViewOptions = {}
+): Promise<{ view: LakeView; input: OutlookInput }> {
+	const { known, input } = await gather(ctx, lakeId, options);
+	return { view: viewOf(known, await outlookOf(input)), input };
+}
+
+function keyOf(lakeId: string, { words, ...asked }: ViewOptions): string {
+	return JSON.stringify([lakeId, asked, words && wordsSample(words)]);
 }
 
 function viewOf(known: Omit<LakeView, 'status' | 'outlook'>, estimate: Outlook | null): LakeView {

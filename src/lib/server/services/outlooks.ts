@@ -4,7 +4,7 @@ import { ContentCache } from './content-cache.ts';
 import { inQuiet, inTurns, type QuietRun } from './in-turns.ts';
 
 /** Answers that are kept: those of some lakes, for their pages and home. Each is half a megabyte. */
-const KEPT = 50;
+const KEPT = 120;
 
 const kept = new ContentCache<QuietRun<Outlook | null>>(KEPT);
 

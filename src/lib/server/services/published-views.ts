@@ -12,7 +12,7 @@ interface Published {
 }
 
 /** Views that are kept to stand in; each shares its half megabyte with the kept outlooks. */
-const KEPT = 50;
+const KEPT = 120;
 /** An older one stands in for nothing: its ages would be wrong. */
 const LONGEST_MS = 5 * 60_000;
 
@@ -36,14 +36,18 @@ export async function publishedView(
 	const mayStand = before?.made === made && now_ms - before.at_ms < LONGEST_MS;
 	const state = mayStand ? keptUp(ctx, known.lake.id) : 'settled';
 	// More is about to come in: an estimate of the half of it would be made for nothing.
-	if (before && state === 'changing') return before.view;
+	if (before && state === 'changing') return standIn(before);
 	const done = make(state === 'changed').then((view) => {
 		keep(views, key, { view, made, at_ms: now_ms });
 		return view;
 	});
 	if (!before || state === 'settled') return done;
 	done.catch(() => undefined);
-	return Promise.race([done, nextTurn().then(() => before.view)]);
+	return Promise.race([done, nextTurn().then(() => standIn(before))]);
+}
+
+function standIn({ view }: Published): LakeView {
+	return { ...view, standsIn: true };
 }
 
 /** All but the weather, which is told by the revision that imports and orders of trust count up. */

@@ -4,6 +4,7 @@ import SqliteFile from 'libsql';
 import { Kysely, Migrator, sql } from 'kysely';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
+import { watchLakeChanges } from './lake-changes.ts';
 import { migrations } from './migrations.ts';
 import { StorageRefusal } from './refusal.ts';
 import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
@@ -28,6 +29,7 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 		if (done.length > 0 && changesToCome(done).length > 0) await backUpBefore(path, done);
 		await migrate(db, path);
 		await createStaging(db);
+		await watchLakeChanges(db);
 		return db;
 	} catch (cause) {
 		await db.destroy();

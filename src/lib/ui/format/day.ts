@@ -4,6 +4,9 @@ import { counted } from './number.ts';
 /** Long enough to be read as one wait; longer ones read better in months. */
 const DAYS_AS_DAYS = 90;
 
+/** Not asked of the machine's own calendar each time: that takes longer than all else of a page. */
+const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+
 /** @example day('2027-01-12') // => '12 Jan 2027' */
 export function day(on: IsoDate): string {
 	return `${shortDay(on)} ${on.slice(0, 4)}`;
@@ -11,11 +14,7 @@ export function day(on: IsoDate): string {
 
 /** @example shortDay('2027-01-12') // => '12 Jan' */
 export function shortDay(on: IsoDate): string {
-	const month = new Date(`${on}T00:00:00Z`).toLocaleString('en-GB', {
-		month: 'short',
-		timeZone: 'UTC'
-	});
-	return `${Number(on.slice(8))} ${month.slice(0, 3)}`;
+	return `${Number(on.slice(8))} ${MONTHS[Number(on.slice(5, 7)) - 1] ?? ''}`;
 }
 
 /** How long before `today`, in words. @example age('2027-01-09', '2027-01-12') // => '3 days ago' */

@@ -20,5 +20,6 @@ export const load: PageServerLoad = async ({ locals, params, url, cookies }) => 
 			words: wordsIn(parseUnits(cookies.get(UNITS_COOKIE)))
 		})
 	);
+	locals.mayBeKept = !view.standsIn;
 	return { page: lakePage(view) };
 };

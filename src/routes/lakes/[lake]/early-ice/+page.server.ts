@@ -19,5 +19,6 @@ export const load: PageServerLoad = async ({ locals, params, url, cookies }) => 
 			words: wordsIn(parseUnits(cookies.get(UNITS_COOKIE)))
 		})
 	);
+	locals.mayBeKept = true;
 	return { page: earlyPage(answer) };
 };

@@ -1,0 +1,50 @@
+import type { Context } from '../context.ts';
+import { readLakeStamp } from '../storage/lake-changes.ts';
+
+/** Ages and what counts as fresh go by the clock: nothing is kept past its minute. */
+const MINUTE_MS = 60_000;
+
+interface Kept<Value> {
+	stamp: string;
+	minute: number;
+	value: Value;
+}
+
+/** What was kept of a lake, if it still stands, and how to keep it anew. */
+export interface Look<Value> {
+	value: Value | null;
+	/** For what is made of all that is stored by now: never of anything older. */
+	keep: (value: Value) => void;
+}
+
+/**
+ * Keeps answers of lakes for as long as nothing is written that may matter to the lake, and for the
+ * rest of the minute. What was asked for longest ago goes first.
+ */
+export class WhileUnchanged<Value extends object> {
+	#kept = new WeakMap<Context['db'], Map<string, Kept<Value>>>();
+	#size: number;
+
+	constructor(size: number) {
+		this.#size = size;
+	}
+
+	async look({ db, now }: Context, lakeId: string, key: string): Promise<Look<Value>> {
+		const stamp = await readLakeStamp(db, lakeId);
+		const minute = Math.floor(now().getTime() / MINUTE_MS);
+		const kept = this.#kept.get(db) ?? new Map<string, Kept<Value>>();
+		this.#kept.set(db, kept);
+		const keep = (value: Value) => this.#keep(kept, key, { stamp, minute, value });
+		const known = kept.get(key);
+		if (known?.stamp !== stamp || known.minute !== minute) return { value: null, keep };
+		this.#keep(kept, key, known);
+		return { value: known.value, keep };
+	}
+
+	#keep(kept: Map<string, Kept<Value>>, key: string, value: Kept<Value>): void {
+		kept.delete(key);
+		kept.set(key, value);
+		const [oldest] = kept.keys();
+		if (kept.size > this.#size && oldest !== undefined) kept.delete(oldest);
+	}
+}

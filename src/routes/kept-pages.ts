@@ -1,0 +1,48 @@
+import type { RequestEvent } from '@sveltejs/kit';
+import { promisify } from 'node:util';
+import { gunzip, gzip } from 'node:zlib';
+import { WhileUnchanged } from '#lib/server/services/while-unchanged.ts';
+import { UNITS_COOKIE } from '#lib/ui/units-setting.ts';
+
+/** Some twenty kilobytes each. */
+const KEPT = 400;
+
+interface KeptPage {
+	zipped: Buffer<ArrayBuffer>;
+	headers: [name: string, value: string][];
+}
+
+const pages = new WhileUnchanged<KeptPage>(KEPT);
+const zip = promisify<string, Buffer<ArrayBuffer>>(gzip);
+const unzip = promisify<Buffer, Buffer<ArrayBuffer>>(gunzip);
+
+type Resolve = (event: RequestEvent) => Response | Promise<Response>;
+
+/**
+ * The page of a lake as it was rendered before, as long as nothing of the lake has changed since and
+ * the minute is the same; else as it is rendered now. Pages say in `locals.mayBeKept` that they may be.
+ */
+export async function keptPage(event: RequestEvent, resolve: Resolve): Promise<Response> {
+	const { params, request, isDataRequest, locals, cookies, url } = event;
+	const lake = params?.['lake'];
+	if (lake === undefined || isDataRequest || request.method !== 'GET') return resolve(event);
+	const key = JSON.stringify([url.href, cookies.get(UNITS_COOKIE)]);
+	// What fails here fails again where the page is made, and is told there.
+	const kept = await pages.look(locals.context, lake, key).catch(() => null);
+	if (kept?.value) return answer(kept.value, request);
+	const response = await resolve(event);
+	if (!kept || !locals.mayBeKept || response.status !== 200) return response;
+	if (response.headers.has('set-cookie')) return response;
+	const page = { zipped: await zip(await response.text()), headers: [...response.headers] };
+	kept.keep(page);
+	return answer(page, request);
+}
+
+async function answer({ zipped, headers }: KeptPage, request: Request): Promise<Response> {
+	const takesZipped = /\bgzip\b/.test(request.headers.get('accept-encoding') ?? '');
+	const response = new Response(takesZipped ? zipped : await unzip(zipped), { headers });
+	response.headers.set('vary', 'Accept-Encoding');
+	if (takesZipped) response.headers.set('content-encoding', 'gzip');
+	response.headers.delete('content-length');
+	return response;
+}

@@ -1,0 +1,81 @@
+import { gunzipSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+import { updateLake } from '../../src/lib/server/services/lakes.ts';
+import { keptPage } from '../../src/routes/kept-pages.ts';
+import { freshContext, inventedLake } from '../support/fresh-context.ts';
+
+/** A page that counts how often it is made. */
+async function page({ mayBeKept = true, status = 200 } = {}) {
+	const context = await freshContext();
+	const { id } = await inventedLake(context);
+	let made = 0;
+	const ask = async ({
+		path = '',
+		units,
+		accept = 'gzip',
+		method = 'GET',
+		isDataRequest = false
+	}: Asked = {}) => {
+		const url = new URL(`http://localhost/lakes/${id}${path}`);
+		const locals: { context: typeof context; mayBeKept?: boolean } = { context };
+		const request = new Request(url, { method, headers: { 'accept-encoding': accept } });
+		const cookies = { get: () => units };
+		const event = { url, request, locals, params: { lake: id }, cookies, isDataRequest };
+		return keptPage(event as never, () => {
+			made++;
+			locals.mayBeKept = mayBeKept;
+			return new Response(`<p>made ${made}</p>`, { status, headers: { etag: `"${made}"` } });
+		});
+	};
+	const text = async (asked: Asked = {}) => {
+		const response = await ask(asked);
+		const bytes = Buffer.from(await response.arrayBuffer());
+		const isZipped = response.headers.get('content-encoding') === 'gzip';
+		return (isZipped ? gunzipSync(bytes) : bytes).toString();
+	};
+	return { context, id, ask, text };
+}
+
+interface Asked {
+	path?: string;
+	units?: string;
+	accept?: string;
+	method?: string;
+	isDataRequest?: boolean;
+}
+
+test('a page that may be kept is made once, and comes zipped to whoever takes that', async () => {
+	const { ask, text } = await page();
+	expect(await text()).toBe('<p>made 1</p>');
+	expect(await text()).toBe('<p>made 1</p>');
+	const plain = await ask({ accept: 'br' });
+	expect(plain.headers.get('content-encoding')).toBeNull();
+	expect(plain.headers.get('etag')).toBe('"1"');
+	expect(plain.headers.get('vary')).toBe('Accept-Encoding');
+	expect(await plain.text()).toBe('<p>made 1</p>');
+});
+
+test('another address or other units are another page', async () => {
+	const { text } = await page();
+	await text();
+	expect(await text({ path: '?asOf=2026-12-01' })).toBe('<p>made 2</p>');
+	expect(await text({ units: 'imperial' })).toBe('<p>made 3</p>');
+});
+
+test('after a change of the lake it is made anew', async () => {
+	const { context, id, text } = await page();
+	await text();
+	await updateLake(context, id, { name: 'Renamed' });
+	expect(await text()).toBe('<p>made 2</p>');
+});
+
+test.each([
+	['a page that says nothing', { mayBeKept: false }, {}],
+	['an error', { status: 404 }, {}],
+	['data for a page that is open', {}, { isDataRequest: true }],
+	['what is sent', {}, { method: 'POST' }]
+])('%s is not kept', async (_, made, asked) => {
+	const { text } = await page(made);
+	await text(asked);
+	expect(await text(asked)).toContain('made 2');
+});
