@@ -6,7 +6,8 @@ import { expect, onTestFinished, test } from 'vitest';
 import { closeContext, openContext } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
 import { deleteLake, restoreLake, updateLake } from '../../../src/lib/server/services/lakes.ts';
-import { addLoad, loadInput } from '../../../src/lib/server/services/own-loads.ts';
+import { loadInput } from '../../../src/lib/server/services/load-input.ts';
+import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { readingInput } from '../../../src/lib/server/services/reading-input.ts';
 import {
 	addReadings,
