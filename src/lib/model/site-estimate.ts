@@ -19,6 +19,7 @@ import { sinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';
 import type { SiteSeason, SiteSeasonInput } from './site-season.ts';
 import { finish, type Steps } from './steps.ts';
+import type { ClearingPlan } from './tracks/clearing-plan.ts';
 import type { WeatherDay } from './weather.ts';
 
 /** Members of the full set. */
@@ -35,6 +36,8 @@ export interface SiteEstimateInput extends SiteSeasonInput, EstimateOptions {
 	/** What past winters taught the site. */
 	memory?: SiteMemory | null;
 	members?: number;
+	/** Clearing that is only thought of, from the day after that of asking on. */
+	plan?: ClearingPlan;
 	/** Changes to what may come, to ask what if. */
 	bendFuture?: (scenario: ScenarioWeather) => ScenarioWeather;
 }
@@ -96,6 +99,7 @@ function ensembleOf(
 		memory: input.memory ?? null,
 		members: input.members ?? MEMBERS,
 		seed: SEED,
+		...(input.plan ? { plan: input.plan } : {}),
 		...(input.parameters ? { parameters: input.parameters } : {})
 	};
 }

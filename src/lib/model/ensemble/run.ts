@@ -5,6 +5,7 @@ import type { Reading } from '../reading.ts';
 import { applyEvent, isHeldOpen } from '../site-events.ts';
 import { openSite } from '../site-ice.ts';
 import type { SiteEvent } from '../site-winter.ts';
+import { clearByPlan, isPlanned, type ClearingPlan } from '../tracks/clearing-plan.ts';
 import type { DaySource, WeatherDay } from '../weather.ts';
 import { ensembleDays } from './forcings.ts';
 import { begin, copyEnsemble, type Ensemble } from './begin.ts';
@@ -30,6 +31,8 @@ export interface EnsembleInput {
 	/** What may follow; without any the ensemble ends with the known weather. */
 	scenarios: readonly ScenarioWeather[];
 	events: readonly SiteEvent[];
+	/** Clearing that is only thought of. */
+	plan?: ClearingPlan;
 	readings: readonly Reading[];
 	memory: SiteMemory | null;
 	/** Traits of the site instead of drawn ones, to compare winters member by member. */
@@ -88,7 +91,7 @@ export function* ensembleRun(input: EnsembleInput): Generator<EnsembleDay, void,
 			if (day.on === start.on && !isHeldOpen(input.events, day.on)) passDay(ensemble, day, index);
 			continue;
 		}
-		const isOpen = beginDay(ensemble, input.events, day.on);
+		const isOpen = beginDay(ensemble, input, day.on);
 		const today = isOpen ? [] : input.readings.filter(({ on }) => on === day.on);
 		const before = today.length > 0 ? drilling.before(ensemble.members) : null;
 		const told = today.filter(({ secondHand }) => secondHand);
@@ -144,13 +147,18 @@ function drillingOf(count: number, spots: Spots) {
 	return { now: intoOwn(), before: intoOwn(), beforeTold: intoOwn() };
 }
 
-/** Lets events act on all members; true while the site is held open. */
-function beginDay(ensemble: Ensemble, events: readonly SiteEvent[], on: IsoDate): boolean {
+/** Lets events and what is planned act on all members; true while the site is held open. */
+function beginDay(
+	ensemble: Ensemble,
+	{ events, plan }: Pick<EnsembleInput, 'events' | 'plan'>,
+	on: IsoDate
+): boolean {
 	const today = events.filter((event) => event.on === on);
-	if (today.length > 0) {
+	if (today.length > 0 || isPlanned(plan, on)) {
 		const ice = openSite();
 		eachMember(ensemble, ice, (_, parameters) => {
 			for (const event of today) applyEvent(ice, event, parameters);
+			if (isPlanned(plan, on)) clearByPlan(ice, plan, on);
 		});
 	}
 	const isOpen = isHeldOpen(events, on);

@@ -100,7 +100,8 @@ function stripOf(forecast: Forecast, facts: StripFacts): StripData | null {
 	return isEstimated ? strip : null;
 }
 
-function pageLoad(load: LoadCase, forecast: ForecastLoad) {
+/** A load as a page shows it, without its long list of days. */
+export function pageLoad(load: LoadCase, forecast: ForecastLoad) {
 	const { days: _, ...answer } = forecast;
 	const isStandard = standardLoads.some(({ id }) => id === load.id);
 	return {
@@ -118,7 +119,8 @@ function boundOf(loads: readonly PageLoad[], ofVehicles: boolean): number | null
 	return loads.find((load) => load.isVehicle === ofVehicles)?.bound_m ?? null;
 }
 
-function lastReading(readings: readonly Reading[], asOf: IsoDate): Reading | null {
+/** The last one taken by a day. */
+export function lastReading(readings: readonly Reading[], asOf: IsoDate): Reading | null {
 	return readings
 		.filter((reading) => reading.on <= asOf)
 		.reduce<Reading | null>(

@@ -13,14 +13,14 @@ import { wordsIn } from '#lib/ui/words.ts';
 import { found } from '../found.ts';
 import { estimateOn } from '../readings/estimate-on.ts';
 import { siteOf } from '../site-of.ts';
-import { todayAt } from '../today-at.ts';
+import { lakeToday } from '../lake-today.ts';
 import { lastHole, placeOf, placesOf } from './from-before.ts';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ params, locals, url, cookies }) => {
 	const { context } = locals;
 	const site = siteOf(url);
-	const { lake, today } = await found(todayAt(context, params.lake));
+	const { lake, today } = await found(lakeToday(context, params.lake));
 	const readings = await found(listReadings(context, lake.id, site));
 	const words = wordsIn(parseUnits(cookies.get(UNITS_COOKIE)));
 	const stored = url.searchParams.get('stored');

@@ -4,7 +4,7 @@ import { getLake, type LakeRecord } from '#lib/server/services/lakes.ts';
 import { localDay } from '#lib/server/services/local-day.ts';
 
 /** A lake and its own today. @throws LakeNotFound */
-export async function todayAt(
+export async function lakeToday(
 	context: Context,
 	lakeId: string
 ): Promise<{ lake: LakeRecord; today: IsoDate }> {
