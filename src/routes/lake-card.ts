@@ -1,5 +1,6 @@
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
+import { forecastWords, observedWords } from './lakes/[lake]/upkeep-words.ts';
 
 /** One lake at a glance. */
 export function lakeCard({
@@ -11,7 +12,8 @@ export function lakeCard({
 	weather,
 	readings,
 	outlook,
-	record
+	record,
+	upkeep
 }: LakeView) {
 	const days = knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? []);
 	const onFoot =
@@ -33,7 +35,25 @@ export function lakeCard({
 			: null,
 		weatherTo: weather.to,
 		readingOn: taken.toSorted().at(-1) ?? null,
+		/** Of what sources told: ages, whose it is, and what is wrong with it in short. */
+		upkeep:
+			upkeep.attributions.length > 0 || upkeep.sentences.length > 0 ? upkeepWords(upkeep) : null,
 		caution: outlook?.forecast.cautions[0]?.text ?? null
+	};
+}
+
+const IN_SHORT: Readonly<Record<string, string>> = {
+	sourceFails: 'A weather source fails.',
+	elevationUnknown: 'Its elevation is not entered, and its weather is another height’s.',
+	noPrecipitation: 'Its snow is not known.'
+};
+
+function upkeepWords(upkeep: LakeView['upkeep']) {
+	const forecast = forecastWords(upkeep);
+	return {
+		ages: `Observed ${observedWords(upkeep)}. ${forecast ? `Forecast ${forecast}.` : 'No forecast.'}`,
+		faults: upkeep.sentences.flatMap(({ code }) => IN_SHORT[code] ?? []),
+		attributions: upkeep.attributions.map(({ text }) => text)
 	};
 }
 

@@ -9,13 +9,13 @@ type Watched = Page & { problems: string[] };
 const REFUSED = /status of 40[04]/;
 
 /** One app and one browser for the tests of a file; an error on any page fails its test. */
-export function story() {
+export function story(environment: Record<string, string> = {}) {
 	let app: RunningApp | undefined;
 	let browser: Browser | undefined;
 	let opened: Watched[] = [];
 
 	beforeAll(async () => {
-		[app, browser] = await Promise.all([startApp(), launch()]);
+		[app, browser] = await Promise.all([startApp(environment), launch()]);
 	});
 	afterEach(async () => {
 		const problems = opened.flatMap((page) => page.problems);

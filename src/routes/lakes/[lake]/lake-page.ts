@@ -16,6 +16,7 @@ import { stripData, type StripData, type StripFacts } from '#lib/ui/charts/strip
 import { climateName } from '#lib/ui/climate-words.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
 import { answerOf } from '#lib/ui/what-if/answer.ts';
+import { upkeepOf } from './upkeep.ts';
 
 /** What the lake's page shows, without the long lists that only the API gives. */
 export function lakePage(view: LakeView) {
@@ -32,6 +33,8 @@ export function lakePage(view: LakeView) {
 		weather,
 		/** What the status is made from was observed up to then, by the lake's clock. */
 		weatherTo: weatherAt && localMinute(weatherAt, lake.timeZone),
+		/** How old what sources told is and whose, `null` where none has told anything. */
+		upkeep: broughtBySources(upkeep) ? upkeepOf(view) : null,
 		freezeUpOn: record.freezeUpOn,
 		/** Recorded, and not after the day asked for. */
 		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
@@ -80,8 +83,17 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 		readings,
 		loads: answers,
 		bounds: { onFoot_m: boundOf(all, false), vehicles_m: boundOf(all, true) },
-		cautions: forecast.cautions
+		/** What is wrong with the weather weighs on all that follows from it. */
+		cautions: [...view.upkeep.sentences, ...forecast.cautions]
 	};
+}
+
+function broughtBySources({
+	attributions,
+	forecastIssuedAt,
+	sentences
+}: LakeView['upkeep']): boolean {
+	return attributions.length > 0 || forecastIssuedAt !== null || sentences.length > 0;
 }
 
 function bandOf(

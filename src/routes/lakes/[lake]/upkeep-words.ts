@@ -13,3 +13,8 @@ export function forecastWords({
 	if (!isForecastUsed) return `${issued}: too old, not used`;
 	return forecastTo === null ? issued : `${issued}, up to ${shortDay(forecastTo)}`;
 }
+
+/** How long ago the last observation was. */
+export function observedWords({ lastObservedAge_h }: Pick<Upkeep, 'lastObservedAge_h'>): string {
+	return lastObservedAge_h === null ? 'none yet' : hoursAgo(lastObservedAge_h);
+}

@@ -97,7 +97,6 @@ function shownOf(tried: Tried, { asked, wasSuggested, timeZone, now }: Around) {
 		wasSuggested,
 		guesses: suggestion?.guesses ?? [],
 		canSuggest: suggestion?.mapping != null,
-		suggestionWords: wasSuggested || tried.mapping === null ? (suggestion?.words ?? []) : [],
 		words,
 		faults: answer.faults.map(({ text }) => text),
 		isUnderstood: answer.outcome === 'ok' && understood !== null,
@@ -112,6 +111,6 @@ export type TryShown = ReturnType<typeof shownOf>;
 
 /** A first draft of whose data they are, to be put right. */
 function withAttribution(values: FormValues, answeredBy: string | null): FormValues {
-	if (values['attribution'] !== '' || answeredBy === null) return values;
+	if ((values['attribution'] ?? '') !== '' || answeredBy === null) return values;
 	return { ...values, attribution: `Weather data from ${answeredBy.split('/')[0] ?? answeredBy}` };
 }

@@ -76,7 +76,7 @@ async function understand(
 	}
 	trial.suggestion = suggestionFor(content);
 	trial.mapping = call.mapping ?? trial.suggestion.mapping;
-	trial.words = call.mapping ? [] : trial.suggestion.words;
+	trial.words = call.mapping ? [] : [...trial.suggestion.words];
 	if (trial.mapping) await read(trial, answer, trial.mapping, content, ask);
 }
 

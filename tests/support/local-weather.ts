@@ -1,0 +1,64 @@
+import { createServer, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+
+/** How a weather service on this machine does: well, failing, or with a page in the place of weather. */
+export type Mood = 'well' | 'failing' | 'page';
+
+export interface LocalWeather {
+	/** With the places where position and days go. */
+	address: string;
+	host: string;
+	mood: Mood;
+	/** How long ago the forecast that it tells was made. */
+	issuedAgo_h: number;
+	asked: number;
+	close(): Promise<void>;
+}
+
+const S_PER_HOUR = 3600;
+
+/** A real server that tells past hours and ten days to come in one answer, cold with a day's wave. */
+export async function localWeather(port = 0): Promise<LocalWeather> {
+	const state = { mood: 'well' as Mood, issuedAgo_h: 3, asked: 0 };
+	const server = createServer(({ url = '/' }, response) => {
+		state.asked += 1;
+		if (state.mood === 'failing') return send(response, 503, 'text/plain', 'down for repair');
+		if (state.mood === 'page')
+			return send(response, 200, 'text/html', '<!doctype html><p>Hello</p>');
+		const { searchParams } = new URL(url, 'http://localhost');
+		const day_s = (name: string) => Date.parse(searchParams.get(name) ?? '') / 1000;
+		const body = JSON.stringify(weather(day_s('from'), day_s('to'), state.issuedAgo_h));
+		send(response, 200, 'application/json', body);
+	});
+	await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));
+	const host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
+	const close = () =>
+		new Promise<void>((done) => {
+			server.close(() => done());
+			server.closeAllConnections();
+		});
+	const address = `http://${host}/hours?lat={latitude}&lon={longitude}&from={from}&to={to}`;
+	return Object.assign(state, { address, host, close });
+}
+
+function send(response: ServerResponse, status: number, type: string, body: string): void {
+	response.writeHead(status, { 'content-type': type });
+	response.end(body);
+}
+
+function weather(from_s: number, to_s: number, issuedAgo_h: number) {
+	const count = Math.max(0, Math.round((to_s - from_s) / S_PER_HOUR) + 24);
+	const hours = Array.from({ length: count }, (_, at) => from_s / S_PER_HOUR + at);
+	const air = (hour: number) =>
+		-9 + 3 * Math.cos((Math.PI * (hour - 14)) / 12) + 2 * Math.sin(hour / 31);
+	const issued_ms = Date.now() - issuedAgo_h * 3_600_000;
+	return {
+		issued: `${new Date(issued_ms).toISOString().slice(0, 19)}Z`,
+		station: { name: 'Invented Ridge', elevation: 640 },
+		hourly: {
+			time: hours.map((hour) => `${new Date(hour * 3_600_000).toISOString().slice(0, 16)}Z`),
+			temperature: hours.map((hour) => Number(air(hour).toFixed(1))),
+			precipitation: hours.map((hour) => (hour % 40 < 3 ? 0.2 : 0))
+		}
+	};
+}
