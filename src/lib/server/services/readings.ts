@@ -7,6 +7,7 @@ import { getLake } from './lakes.ts';
 import { NotFound } from './not-found.ts';
 import { readingInput, type NewReading, type ReadingChange } from './reading-input.ts';
 import { getSite } from './sites.ts';
+import { nudgeTelling } from './telling/nudge.ts';
 
 export class ReadingNotFound extends NotFound {
 	constructor(lakeId: string, id: string) {
@@ -45,6 +46,7 @@ export async function addReadings(
 	await getSite(ctx, lakeId, site);
 	const withIds = readings.map((reading) => ({ id: newId('r'), ...reading }));
 	await storage.insertReadings(ctx.db, { lakeId, site, createdAt: ctx.now() }, withIds);
+	nudgeTelling(ctx, lakeId);
 	return withIds.map(({ id }) => id);
 }
 
@@ -58,6 +60,7 @@ export async function updateReading(
 	const { id: _, ...before } = await getReading(ctx, lakeId, id);
 	const after = { id, ...readingInput.parse({ ...before, ...change }) };
 	await storage.replaceReading(ctx.db, after);
+	nudgeTelling(ctx, lakeId);
 	return after;
 }
 
@@ -65,6 +68,7 @@ export async function updateReading(
 export async function deleteReading(ctx: Context, lakeId: string, id: string): Promise<void> {
 	await getReading(ctx, lakeId, id);
 	await storage.markReading(ctx.db, id, ctx.now());
+	nudgeTelling(ctx, lakeId);
 }
 
 /** Takes a deletion back. @throws ReadingNotFound when there never was such a reading. */
@@ -73,5 +77,6 @@ export async function restoreReading(ctx: Context, lakeId: string, id: string): 
 	const found = await storage.findReading(ctx.db, lakeId, id);
 	if (!found) throw new ReadingNotFound(lakeId, id);
 	await storage.markReading(ctx.db, id, null);
+	nudgeTelling(ctx, lakeId);
 	return found.reading;
 }
