@@ -28,6 +28,7 @@ export function loadFacts(change: Partial<LoadFacts> = {}): LoadFacts {
 		expectedFrom: '2027-01-12',
 		likelyFrom: '2027-01-20',
 		until: '2027-03-18',
+		offBy: null,
 		...change
 	};
 }

@@ -44,6 +44,10 @@ const NEWS: [News, Partial<TellingFacts>][] = [
 	[{ kind: 'thresholdLost', load, before }, {}],
 	[{ kind: 'endExpected', load, until: '2027-01-20', before: null }, {}],
 	[{ kind: 'endExpected', load, until: '2027-01-20', before }, {}],
+	[
+		{ kind: 'endExpected', load: loadFacts({ offBy: '2027-01-20' }), until: '2027-01-20', before },
+		{}
+	],
 	...STATUSES.flatMap((status): [News, Partial<TellingFacts>][] =>
 		STATUSES.map((other) => [
 			{ kind: 'statusChanged', load: loadFacts({ status }), before: other },
@@ -66,7 +70,7 @@ const messages = [
 const dates = [
 	...tellingDates(
 		tellingFacts({
-			loads: [loadFacts()],
+			loads: [loadFacts({ offBy: '2027-03-01' })],
 			iceOut: { p10: '2027-03-20', p50: '2027-03-30', p90: '2027-04-08' },
 			readingDueOn: '2027-01-09',
 			removalOn: '2027-03-15',

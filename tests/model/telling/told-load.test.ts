@@ -14,6 +14,7 @@ function load(change: Partial<LoadFacts> = {}): LoadFacts {
 		expectedFrom: null,
 		likelyFrom: null,
 		until: null,
+		offBy: null,
 		...change
 	};
 }
@@ -84,4 +85,12 @@ test('the last day is told from three weeks before it, and only of what is out t
 	]);
 	const notYet = { expectedFrom: '2027-01-10', until: '2027-01-20' };
 	expect(story([notYet])).toEqual(['2027-01-01 thresholdExpected']);
+});
+
+test('the cautious end comes before the even one, and one that is due is told once', () => {
+	const ends = { expectedFrom: '2026-12-20', until: '2027-03-24', offBy: '2027-01-05' };
+	const due = (day: number) => ({ ...ends, offBy: addDays(START, day) });
+	expect(story([ends, ends, ends, ends, ends, due(5), due(6), due(7), due(8), due(9)])).toEqual([
+		'2027-01-01 endExpected'
+	]);
 });

@@ -4,6 +4,7 @@ import type { Context } from '../../../src/lib/server/context.ts';
 import { updateLake } from '../../../src/lib/server/services/lakes.ts';
 import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
+import { saveRemoval } from '../../../src/lib/server/services/removal.ts';
 import { makeFeed } from '../../../src/lib/server/services/telling/feeds.ts';
 import { lookAt } from '../../../src/lib/server/services/telling/look.ts';
 import { updateTellingOf } from '../../../src/lib/server/services/telling/settings.ts';
@@ -62,7 +63,8 @@ test('it has the days of the chosen loads, the ice-out window and the reading th
 	for (const part of [
 		'expected from here',
 		'likely from here',
-		'off the ice before',
+		'expected until here',
+		'off the ice by this day',
 		'Ice-out window'
 	]) {
 		expect(
@@ -175,4 +177,21 @@ test('out of the season the calendar is empty, and once ice-out is on record it 
 	lake.setNow('2027-08-01T12:00:00Z');
 	await lookAt(lake.ctx, lake.id);
 	expect((await read(lake.ctx, path)).events).toEqual([]);
+});
+
+test('the local removal date is there once somebody has typed it, and bounds every load', async () => {
+	const lake = await tellingLake();
+	await updateTellingOf(lake.ctx, lake.id, { loads: ['on-foot'] });
+	const path = await makeFeed(lake.ctx, lake.id, 'calendar');
+	const starts = async (part: string) =>
+		(await read(lake.ctx, path)).events
+			.filter(({ event }) => event.summary.includes(part))
+			.map(({ event }) => event.startDate.toString());
+	expect(await starts('Local removal date')).toEqual([]);
+	const record = { removalOn: '2027-03-10', leads: [] };
+	await saveRemoval(lake.ctx, lake.id, '2026-27', record);
+	await lookAt(lake.ctx, lake.id);
+	expect(await starts('Local removal date')).toEqual(['2027-03-10']);
+	const [off] = await starts('off the ice by this day');
+	expect(off && off <= '2027-03-10').toBe(true);
 });

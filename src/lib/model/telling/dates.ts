@@ -2,7 +2,7 @@ import type { IsoDate, WinterId } from '../calendar.ts';
 import type { Words } from '../words.ts';
 import { headed, message } from './closing.ts';
 import type { TellingFacts } from './facts.ts';
-import { chancesText, END_RULES, OPEN_PART } from './load-message.ts';
+import { chancesText, END_RULES, OFF_BY, OPEN_PART } from './load-message.ts';
 
 /** A day, or days in a row, that matter: one entry of a calendar. */
 export interface TellingDate {
@@ -31,16 +31,18 @@ function loadDates(
 	winter: WinterId,
 	words: Words
 ): TellingDate[] {
-	const { id, name, expectedFrom, likelyFrom, until } = load;
+	const { id, name, expectedFrom, likelyFrom, until, offBy } = load;
 	const key = (what: string) => `${winter}/${what}/${id}`;
 	const sentence = chancesText(load, words);
 	const chances = `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
 	const from = message(chances, OPEN_PART);
-	const off = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
+	const end = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
+	const off = message(`${name} has to be off by then: ${OFF_BY}`, END_RULES);
 	return [
 		...oneDay(key('expected'), expectedFrom, `${name}, expected from here (1 in 2)`, from),
 		...oneDay(key('likely'), likelyFrom, `${name}, likely from here (9 in 10)`, from),
-		...oneDay(key('until'), until, `${name}, off the ice before this day ends`, off)
+		...oneDay(key('until'), until, `${name}, expected until here (1 in 2)`, end),
+		...oneDay(key('off'), offBy, `${name}, off the ice by this day`, off)
 	];
 }
 

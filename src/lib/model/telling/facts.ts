@@ -36,4 +36,6 @@ export interface LoadFacts {
 	expectedFrom: IsoDate | null;
 	likelyFrom: IsoDate | null;
 	until: IsoDate | null;
+	/** The latest day to have it off; `null` where none is known, or it is not likely before. */
+	offBy: IsoDate | null;
 }

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../calendar.ts';
-import type { Forecast } from '../forecast.ts';
+import type { Forecast, ForecastLoad } from '../forecast.ts';
 import type { Outlook } from '../outlook.ts';
 import type { Reading } from '../reading.ts';
 import type { TellingFacts } from './facts.ts';
@@ -19,6 +19,8 @@ export interface GatherInput {
 	/** The last observed temperature; `null` where none is known. */
 	observed: { on: IsoDate; age_h: number } | null;
 	removalOn: IsoDate | null;
+	/** The latest day to have each load off, by its id. */
+	offBy: ReadonlyMap<string, IsoDate | null>;
 }
 
 /** Weather older than this is told as stale: as the caution of an estimate's age. */
@@ -37,7 +39,8 @@ export function gatherFacts(input: GatherInput): TellingFacts {
 		reason: load.reason,
 		expectedFrom: load.expectedFrom,
 		likelyFrom: load.likelyFrom,
-		until: load.until
+		until: load.until,
+		offBy: offByOf(load, input)
 	}));
 	return {
 		today,
@@ -56,6 +59,12 @@ export function gatherFacts(input: GatherInput): TellingFacts {
 		stale: isOver ? null : staleSince(input),
 		removalOn: input.removalOn
 	};
+}
+
+/** What is not likely before that day is not to be out there at all: its status says so. */
+function offByOf({ id, likelyFrom }: ForecastLoad, { offBy }: GatherInput): IsoDate | null {
+	const on = offBy.get(id) ?? null;
+	return on !== null && likelyFrom !== null && likelyFrom <= on ? on : null;
 }
 
 function isIceOut({ iceOut }: Forecast, today: IsoDate): boolean {

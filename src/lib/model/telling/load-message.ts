@@ -35,17 +35,34 @@ export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words
 			);
 			return { ...about, kind: 'thresholdExpected', on: null, title, text };
 		}
-		case 'endExpected': {
-			const title = headed(`${load.name}, off the ice before ${words.day(news.until)}`);
-			const text = message(
-				`${known} the chart minimum for ${load.name} is met until ${words.day(news.until)} as likely as not, and a warm spell closes the ice sooner.`,
-				news.before === null ? null : `Before, ${words.day(news.before)} was told.`,
-				END_RULES
-			);
-			return { ...about, kind: news.kind, on: news.until, title, text };
-		}
+		case 'endExpected':
+			return endMessage(news, known, words);
 	}
 }
+
+function endMessage(
+	{ load, until, before }: Extract<LoadNews, { kind: 'endExpected' }>,
+	known: string,
+	words: Words
+): Message {
+	const day = words.day(until);
+	const isCautious = load.offBy !== null;
+	const why = isCautious
+		? `${known} ${load.name} has to be off by ${day}: ${OFF_BY}`
+		: `${known} the chart minimum for ${load.name} is met until ${day} as likely as not, and a warm spell closes the ice sooner.`;
+	const told = before === null ? null : `Before, ${words.day(before)} was told.`;
+	return {
+		kind: 'endExpected',
+		loadId: load.id,
+		on: until,
+		title: headed(`${load.name}, off the ice ${isCautious ? 'by' : 'before'} ${day}`),
+		text: message(why, told, END_RULES)
+	};
+}
+
+/** What sets the latest day to have a load off. */
+export const OFF_BY =
+	'the earliest of the local removal date, the day on which its thickness ends in one of ten cases, and the day before a warm spell that lasts.';
 
 export const OPEN_PART =
 	'That is for the open part of the site; currents, narrows, ridges, shores and landings can have a fraction of it. Local orders come first.';

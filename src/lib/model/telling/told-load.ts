@@ -109,14 +109,16 @@ function untilOf(
 	today: IsoDate,
 	news: LoadNews[]
 ): IsoDate | null {
-	const { until } = load;
+	// The cautious end where it is known.
+	const until = load.offBy ?? load.until;
 	const isAhead =
 		until !== null &&
 		until >= today &&
 		daysBetween(today, until) <= END_AHEAD_d &&
 		!isComing(load, today);
 	if (!isAhead) return until === null ? null : wasTold;
-	if (wasTold !== null && !hasMoved(wasTold, until, today)) return wasTold;
+	// A day that is due stays today for as long as it is due.
+	if (wasTold !== null && (until <= today || !hasMoved(wasTold, until, today))) return wasTold;
 	news.push({ kind: 'endExpected', load, until, before: wasTold });
 	return until;
 }

@@ -14,8 +14,17 @@ const WITH_ANOTHER = [
 	'forecast_day',
 	'joined_day'
 ];
-/** Written at every call, and of no account for what is told of a lake. */
-const OF_NO_ACCOUNT = ['fetch_log', 'source_state'];
+/** Written at every call, or when somebody is told, and of no account for what a page shows of a lake. */
+const OF_NO_ACCOUNT = [
+	'fetch_log',
+	'source_state',
+	'telling',
+	'telling_feed',
+	'telling_message',
+	'telling_date',
+	'webhook',
+	'webhook_outbox'
+];
 
 /** Stands for every lake: a table that does not name one may matter to all. */
 const ALL_LAKES = '*';

@@ -1,13 +1,14 @@
 import { createHash } from 'node:crypto';
-import { winterOf } from '#lib/model/calendar.ts';
-import type { OutlookInput } from '#lib/model/outlook.ts';
+import { winterOf, type IsoDate } from '#lib/model/calendar.ts';
 import { gatherFacts } from '#lib/model/telling/gather.ts';
 import type { TellingFacts } from '#lib/model/telling/facts.ts';
 import type { Context } from '../../context.ts';
 import { findTelling, type TellingRow } from '../../storage/telling.ts';
 import { quietView, type LakeView } from '../lake-view.ts';
+import { comingOff } from '../coming-off.ts';
 import { getLake, type LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
+import { getRemoval } from '../removal.ts';
 import { tell } from './tell.ts';
 import { chosenLoads } from './settings.ts';
 
@@ -25,12 +26,13 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 	const lake = await getLake(ctx, lakeId);
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
 	const quiet = await quietView(ctx, lakeId, { toWinterEnd: true });
-	const lookedOf = digest(quiet.input, lake, row);
+	const removal = await getRemoval(ctx, lakeId, winterOf(today));
+	const lookedOf = digest([quiet.input, removal], lake, row);
 	if (row.looked_of === lookedOf && row.looked_on === today && isLately(ctx, row)) return false;
 	const view = await quiet.make();
 	const loads = chosenLoads(row, view.loads);
 	await tell(ctx, lake, {
-		facts: factsOf(view, loads, row),
+		facts: await factsOf(ctx, view, loads, row),
 		isOutOfSeason: view.winter !== winterOf(today),
 		look: { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today }
 	});
@@ -43,33 +45,38 @@ function isLately(ctx: Context, { looked_at }: TellingRow): boolean {
 }
 
 /** Of all that the answer is made from; its weather, readings and loads are in the input. */
-function digest(input: OutlookInput, { name }: LakeRecord, row: TellingRow): string {
+function digest(input: unknown, { name }: LakeRecord, row: TellingRow): string {
 	const content = [input, name, row.loads, row.reading_after_d, row.since_at];
 	return createHash('sha256').update(JSON.stringify(content)).digest('base64');
 }
 
 /** `null` where nothing is estimated of the winter that it is. */
-function factsOf(
-	{ outlook, winter, today, readings, upkeep, lake }: LakeView,
+async function factsOf(
+	ctx: Context,
+	view: LakeView,
 	loads: readonly string[],
 	row: TellingRow
-): TellingFacts | null {
+): Promise<TellingFacts | null> {
+	const { outlook, winter, today, readings, lake } = view;
 	if (outlook === null || winter !== winterOf(today)) return null;
-	const { lastObservedAt, lastObservedAge_h } = upkeep;
-	const observed =
-		lastObservedAt === null || lastObservedAge_h === null
-			? null
-			: {
-					on: localDay(new Date(lastObservedAt.getTime() - 1), lake.timeZone),
-					age_h: lastObservedAge_h
-				};
+	const off = await comingOff(ctx, view);
+	const { removalOn } = off ?? (await getRemoval(ctx, lake.id, winter));
 	return gatherFacts({
 		outlook,
 		today,
 		readings,
 		loads,
 		readingAfter_d: row.reading_after_d,
-		observed,
-		removalOn: null
+		observed: observedOf(view),
+		removalOn,
+		offBy: new Map(off?.loads.map(({ id, offBy }) => [id, offBy.on]))
 	});
+}
+
+/** By the day that its hour lies in, which ends with the next. */
+function observedOf({ upkeep, lake }: LakeView): { on: IsoDate; age_h: number } | null {
+	const { lastObservedAt, lastObservedAge_h } = upkeep;
+	if (lastObservedAt === null || lastObservedAge_h === null) return null;
+	const within = new Date(lastObservedAt.getTime() - 1);
+	return { on: localDay(within, lake.timeZone), age_h: lastObservedAge_h };
 }
