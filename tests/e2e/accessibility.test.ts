@@ -40,6 +40,25 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 			.click();
 		await page.getByRole('button', { name: 'Store the change' }).waitFor();
 	},
+	'a hole beside it': (page) => page.goto('/lakes/pinder-lake/at-the-hole'),
+	'a hole just stored': async (page) => {
+		await page.goto('/lakes/pinder-lake/at-the-hole');
+		await page.getByLabel(/^Whole ice/).fill('50');
+		await page.getByRole('button', { name: 'Store this hole' }).click();
+		await page.getByRole('status', { name: 'The hole just stored' }).waitFor();
+	},
+	'its sites': sitesOf,
+	'a track with a plan': async (page, app) => {
+		await sitesOf(page, app);
+		await page.getByRole('link', { name: /^Its work, and a plan/ }).click();
+		await page.getByRole('button', { name: 'Work it out' }).click();
+		await page.getByRole('heading', { name: 'What a track brings with it' }).waitFor();
+	},
+	'a plan as a note': async (page, app) => {
+		await PAGES['a track with a plan']?.(page, app);
+		await page.getByRole('link', { name: 'A note to print' }).click();
+		await page.getByRole('heading', { name: /^A plan, not done/ }).waitFor();
+	},
 	'a deleted reading': async (page, app) => {
 		const id = await lakeWithWinter(app);
 		const reading = { on: FROZE_OVER, kind: 'measured', holes: [{ total_m: 0.3 }] };
@@ -90,6 +109,19 @@ for (const [name, visit] of Object.entries(PAGES)) {
 			}
 		}
 	);
+}
+
+async function sitesOf(page: Page, { ask }: Story) {
+	const base = '/lakes/pinder-lake/sites';
+	const known = await ask<{ id: string }[]>('GET', base);
+	for (const [name, kind, parent] of [
+		['Bay of the tests', 'bay', null],
+		['Track of the tests', 'track', 'main']
+	]) {
+		const id = String(name).toLowerCase().replaceAll(' ', '-');
+		if (!known.some((site) => site.id === id)) await ask('POST', base, { name, kind, parent });
+	}
+	await page.goto(base);
 }
 
 async function ownLoad(page: Page) {
