@@ -27,6 +27,7 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'its early ice before freeze-up': (page) =>
 		page.goto('/lakes/pinder-lake/early-ice?asOf=2025-11-18'),
 	'its young ice': (page) => page.goto('/lakes/pinder-lake/early-ice?asOf=2025-12-02'),
+	'when loads are expected': (page) => page.goto('/lakes/pinder-lake/going-on'),
 	'its early ice in midwinter': (page) => page.goto('/lakes/pinder-lake/early-ice'),
 	'its freeze-up': (page) => page.goto('/lakes/pinder-lake/winter'),
 	'its loads': (page) => page.goto('/lakes/pinder-lake/loads'),

@@ -36,6 +36,25 @@ test.runIf(browserPath)(
 	}
 );
 
+test.runIf(browserPath)(
+	'without script the page of going on opens each load, and a person on foot sees only what walks',
+	async () => {
+		const id = await lakeWithWinter(app);
+		const page = await app.open(`/lakes/${id}/loads`, WITHOUT_SCRIPT);
+		const ticks = page.getByRole('group', { name: 'What goes onto this lake' });
+		for (const tick of await ticks.getByRole('checkbox').all()) await tick.uncheck();
+		await ticks.getByLabel(/^One person/).check();
+		await page.getByRole('button', { name: 'Show these' }).click();
+		await page.getByText('Stored.', { exact: true }).waitFor();
+		await page.goto(`/lakes/${id}/going-on`);
+		const loads = page.getByRole('region', { name: 'Load by load' });
+		expect(await loads.locator('details').count()).toBe(1);
+		await loads.locator('summary').click();
+		await loads.getByText('Strict charts').waitFor();
+		expect(await loads.innerText()).toContain('which decides');
+	}
+);
+
 test.runIf(browserPath)('without script a reading is added by a plain form', async () => {
 	const id = await lakeWithWinter(app);
 	const { estimate_cm } = await lastDay_cm(app, id);

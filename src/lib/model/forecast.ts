@@ -68,6 +68,8 @@ export interface ForecastLoad {
 	mass_kg: number;
 	/** All that bears on the ice at one place: its trailer and those near by as well. */
 	counted_kg: number;
+	/** From this distance on the next load counts on its own; nearer ones are added. */
+	spacing_m: number;
 	/** Effective thickness asked for on `asOf`, all factors in; `null` when only an engineer can say. */
 	required_m: number | null;
 	/** The same from the other published set, shown beside it. */

@@ -1,4 +1,3 @@
-import { effective_m } from './bearing.ts';
 import type { IsoDate } from './calendar.ts';
 import type { DrilledDay } from './drilled-day.ts';
 import { loadDates } from './ensemble/dates.ts';
@@ -61,6 +60,7 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		name: load.name,
 		mass_kg: load.mass_kg,
 		counted_kg: asked.counted_kg,
+		spacing_m: asked.spacing_m,
 		required_m: asked.required_m,
 		requiredOther_m: other.required_m,
 		parts: asked.parts,
@@ -84,14 +84,10 @@ function snowOn(on: IsoDate, { days }: SiteEstimate): number {
 	return day === undefined ? 0 : snowLoad_kg_m2(day);
 }
 
-/** With the estimate's layers, thinned down to the bound that the load is held against. */
+/** As what is asked for is: of clear ice as thick as the bound that the load is held against. */
 function afloatOn(today: SiteDay, load: LoadCase, standing: Standing): Afloat | null {
-	const bound = bound_m(today, load);
-	const { clear_m, white_m } = today.day.column;
-	const counts_m = effective_m(today.day.column);
-	if (bound <= 0 || counts_m <= 0) return null;
-	const part = bound / counts_m;
-	return afloatUnder(standing, { clear_m: part * clear_m, white_m: part * white_m });
+	const clear_m = bound_m(today, load);
+	return clear_m > 0 ? afloatUnder(standing, { clear_m, white_m: 0 }) : null;
 }
 
 function otherSet(set: ChartSet): ChartSet {

@@ -4,7 +4,7 @@ import { chartAsked, type Company } from './chart-asked.ts';
 import type { AppliedRule, AskedParts } from './forecast.ts';
 import { ENGINEER_ABOVE_kg, type ChartMinimum, type ChartSet, type LoadCase } from './load-case.ts';
 import { dayFactors, factorRules, wayFactors, type Factors } from './load-factors.ts';
-import { countedOf } from './moving/counted.ts';
+import { countedOf, type Counted } from './moving/counted.ts';
 import { countedRules } from './moving/rules.ts';
 import { floatingThickness_m } from './parked/afloat.ts';
 import { floatingRule } from './parked/rules.ts';
@@ -35,6 +35,8 @@ export interface Requirement {
 	base_m: number | null;
 	/** All that bears on the ice at one place. */
 	counted_kg: number;
+	/** From this distance on the next one counts on its own. */
+	spacing_m: number;
 	/** What each asks by itself, everything in; `null` when only an engineer can say. */
 	parts: AskedParts | null;
 	rules: AppliedRule[];
@@ -72,7 +74,7 @@ export function requirement(
 	const standing = { mass_kg, parked_h: load.parked_h, snow_kg_m2: conditions.snow_kg_m2 };
 	const afloat_m = load.parked_h > 0 ? floatingThickness_m(standing) : null;
 	if (chart_m === null || needsEngineer(load, mass_kg))
-		return forAnEngineer(load, mass_kg, afloat_m, words);
+		return forAnEngineer(load, counted, afloat_m, words);
 	const way = wayFactors(load, conditions.isRiver);
 	const partsWith = (factors: Factors): AskedParts =>
 		askedParts(set, factors, {
@@ -86,6 +88,7 @@ export function requirement(
 		required_m: largest_m(parts, set),
 		base_m: largest_m(partsWith(way), set),
 		counted_kg: mass_kg,
+		spacing_m: counted.spacing_m,
 		parts,
 		rules: [
 			(load.use === null ? leastRule : chartRule)(row, chart_m, words),
@@ -138,7 +141,7 @@ function needsEngineer({ use }: LoadCase, counted_kg: number): boolean {
 
 function forAnEngineer(
 	load: LoadCase,
-	counted_kg: number,
+	{ mass_kg: counted_kg, spacing_m }: Counted,
 	afloat_m: number | null,
 	words: Words
 ): Requirement {
@@ -147,5 +150,5 @@ function forAnEngineer(
 			? Math.max(ALONE_FACTOR * goldThickness_m(counted_kg), afloat_m ?? 0)
 			: null;
 	const rule = engineerRule(load.use, { counted_kg, limit_kg: ENGINEER_ABOVE_kg }, alone_m, words);
-	return { required_m: null, base_m: null, counted_kg, parts: null, rules: [rule] };
+	return { required_m: null, base_m: null, counted_kg, spacing_m, parts: null, rules: [rule] };
 }

@@ -1,7 +1,6 @@
 import { anchorSteps, type AnchorStep } from './anchor-steps.ts';
 import type { IsoDate } from './calendar.ts';
 import {
-	estimate,
 	estimateSteps,
 	type Estimate,
 	type EstimatedDay,
@@ -77,9 +76,10 @@ export function* siteEstimateSteps(
 }
 
 /** The run up to the day of asking, for others to go on from. */
-export function keptEstimate(site: SiteSeason, input: SiteEstimateInput): Kept | null {
+export function* keptEstimateSteps(site: SiteSeason, input: SiteEstimateInput): Steps<Kept | null> {
 	const ensemble = ensembleOf(site, input, futuresOf(site, input));
-	return estimate({ ...ensemble, until: input.asOf }, { keepOn: input.asOf }).kept;
+	const { asOf } = input;
+	return (yield* estimateSteps({ ...ensemble, until: asOf }, { keepOn: asOf })).kept;
 }
 
 function ensembleOf(

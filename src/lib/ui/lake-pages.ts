@@ -13,6 +13,7 @@ export interface LakePageLink {
 /** The pages of a lake, in the order of their links. */
 export const LAKE_PAGES: readonly LakePageLink[] = [
 	{ path: 'early-ice', label: 'Early ice', title: 'Early ice', group: 'question' },
+	{ path: 'going-on', label: 'Going on', title: 'Going on', group: 'question' },
 	{ path: 'sites', label: 'Sites', title: 'Sites', group: 'place' },
 	{ path: 'at-the-hole', label: 'Log a hole', title: 'At the hole', group: 'record' },
 	{ path: 'readings', label: 'Readings', title: 'Readings', group: 'record' },

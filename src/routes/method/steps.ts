@@ -81,6 +81,30 @@ export const STEPS: readonly Step[] = [
 			'Gold 1971 [R, abstract]; parked: Smith 2004 [R]; current [R2]; cracks [M-hi]; cold snap [M-med]'
 	},
 	{
+		title: 'What counts together',
+		words:
+			'Ice spreads a load over several metres. So a trailer counts with what draws it, and loads that go together count as one, unless they are kept apart by 100 times the thickness that one of them asks for; parked, by 15 m at least. A published minimum is for one vehicle: what comes on top is added to it as the formula adds loads.',
+		equation: 'thickness = √( chart² + added mass in kg / 3.5 )',
+		source:
+			'About 100 thicknesses [M-med]; TM 5-852-1 has 53 to 97 [C]; 15 m: Minnesota DNR [R2]; adding up is our choice'
+	},
+	{
+		title: 'What stands must stay above the water',
+		words:
+			'Under a load the ice gives at once, and then goes on giving: three times as far after two hours, ten times after a day. Once its top is under water, water comes up through every crack and hole, and the load is not carried however thick the ice. So what stands asks at least for ice that floats high enough, with the snow of the day on it, for as long as it stands.',
+		equation: 'freeboard ≥ mass / (8 ρ water · ℓ²) · √( 1 + hours / ¼ )',
+		source:
+			'Floating plate: Squire and others 1996 [M-hi]; that it goes on: Frederking and Gold 1976 [M-med]; its speed is our choice'
+	},
+	{
+		title: 'Under the wave',
+		words:
+			'A vehicle drives a wave in the water before it, which is slowest over shallow water and under thin ice. The page of going on tells its speed by the depth, and half of it as the speed to stay under.',
+		equation: 'c = least over all waves k of √( (g/k + D k³/ρ water) · tanh(k · depth) )',
+		source:
+			'Squire and others 1996 [M-hi]; 25 km/h loaded, 10 km/h entering or leaving: worksite practice [R2]; half is our choice'
+	},
+	{
 		title: 'Warm spells come before everything',
 		words: `${DOUBLING_h} hours above freezing within a day double what is asked for. ${WITHHOLDING_h} hours above freezing, or a daily mean above it, withhold every load. That ends after three days of frost with at least 15 °C·d and a new hole; once sun has been on bare ice, only after a core that was found sound.`,
 		equation: null,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { whatIf } from '#lib/model/ensemble/what-if.ts';
+import { whatIf, type Change } from '#lib/model/ensemble/what-if.ts';
 import { outlook } from '#lib/model/outlook.ts';
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
 import { MEMBERS } from '#lib/model/site-estimate.ts';
@@ -84,4 +84,20 @@ test('rain is not made of snow, nor where there is none', () => {
 
 test('without an estimate there is none with a change', () => {
 	expect(whatIf({ ...INPUT, record: record({ freezeUpOn: null }) }, AS_IT_IS, 100)).toBeNull();
+});
+
+test('a cold week grows more ice, and less than a cold winter does', () => {
+	const ends = (change: Partial<Change>) =>
+		whatIf(INPUT, { ...AS_IT_IS, ...change }, 100)?.days.at(-1)?.effective_m.p50 ?? NaN;
+	const week_m = ends({ warming_K: -5, warmingDays: 7 });
+	expect(week_m).toBeGreaterThan(ends({}));
+	expect(week_m).toBeLessThan(ends({ warming_K: -5 }));
+});
+
+test('a fall of snow that is heavier than the ice can float makes slush', () => {
+	const slush = (snowfall_kg_m2: number) => {
+		const days = whatIf(INPUT, { ...AS_IT_IS, snowfall_kg_m2 }, 100)?.days ?? [];
+		return Math.max(...days.filter(({ on }) => on > INPUT.asOf).map((day) => day.slush_m.p50 ?? 0));
+	};
+	expect(slush(60)).toBeGreaterThan(slush(0) + 0.03);
 });

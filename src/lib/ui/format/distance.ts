@@ -11,3 +11,10 @@ export function distance(metres: number, units: Units): string {
 		? `${grouped(Math.ceil(metres - HAIR))} m`
 		: `${grouped(Math.ceil((metres * FEET_PER_M) / 5 - HAIR) * 5)} ft`;
 }
+
+/** Depth of water, to the nearest. @example depthOfWater(6.5, metric) // => '6.5 m' */
+export function depthOfWater(metres: number, units: Units): string {
+	return units.measure === 'metric'
+		? `${Number(metres.toFixed(1))} m`
+		: `${grouped(metres * FEET_PER_M)} ft`;
+}

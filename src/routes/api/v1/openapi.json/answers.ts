@@ -176,6 +176,7 @@ const forecastLoad = z.object({
 	name: z.string(),
 	mass_kg: z.number(),
 	counted_kg: z.number().describe('All at one place: its trailer and those near by as well'),
+	spacing_m: z.number().describe('From there on the next one counts on its own'),
 	required_m: orNull,
 	requiredOther_m: orNull,
 	parts: askedParts.nullable().describe('What asks for it; null: an engineer'),

@@ -1,0 +1,102 @@
+import { isHttpError } from '@sveltejs/kit';
+import { render } from 'svelte/server';
+import { expect, test } from 'vitest';
+import type { Context } from '../../../src/lib/server/context.ts';
+import { loadInput } from '../../../src/lib/server/services/load-input.ts';
+import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
+import { setShownLoads } from '../../../src/lib/server/services/shown-loads.ts';
+import { load } from '../../../src/routes/lakes/[lake]/going-on/+page.server.ts';
+import Page from '../../../src/routes/lakes/[lake]/going-on/+page.svelte';
+import { drilledLake } from '../../support/drilled-lake.ts';
+import { formEvent } from '../../support/form-event.ts';
+import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+
+const METRIC = { measure: 'metric', mass: 'kg' } as const;
+const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
+
+async function dataOf(context: Context, lake: string, query = '') {
+	return (await load(formEvent({ context, params: { lake }, query }))) as {
+		page: { changes: unknown; ice: { loads: { id: string }[] } | null };
+	};
+}
+
+async function html(context: Context, lake: string, query = '', units: object = METRIC) {
+	const data = await dataOf(context, lake, query);
+	const props = { data: { ...data, sites: [], units }, params: { lake }, form: null };
+	return render(Page, { props: props as never }).body.replace(/<!--[\s\S]*?-->/g, '');
+}
+
+async function shown(context: Context, lake: string, query = '', units: object = METRIC) {
+	return (await html(context, lake, query, units)).replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
+}
+
+const SHELTER = loadInput.parse({ name: 'Invented shelter', mass_kg: 900, parked_h: 48 });
+
+test('one heading answers, cautions follow, then the strip, each load and what would move it', async () => {
+	const { ctx, id } = await drilledLake();
+	const page = await shown(ctx, id);
+	const order = [
+		/Next, .*: expected|Nothing|All of it|Stay off/,
+		/Before anybody goes/,
+		/The winter strip/,
+		/Load by load/,
+		/What would change it/,
+		/On the way/,
+		/Where it stands/
+	].map((words) => page.search(words));
+	expect(order[0]).toBeGreaterThan(-1);
+	expect(order).toEqual(order.toSorted((a, b) => a - b));
+	expect((await html(ctx, id)).match(/<h1/g)).toHaveLength(1);
+	expect(page).not.toMatch(/NaN|undefined|\bnull\b/);
+});
+
+test('both sets and the formula stand beside each other, and one decides', async () => {
+	const { ctx, id } = await drilledLake();
+	await setShownLoads(ctx, id, { shown: ['half-ton'] });
+	const page = await shown(ctx, id);
+	expect(page).toMatch(
+		/Strict charts 40 cm, which decides Common charts 38 cm Gold’s formula, 2,500 kg 27 cm/
+	);
+	expect(page).toMatch(/The ice, by the estimate \d+ cm/);
+	expect(page).toContain('Keep 40 m from the next.');
+	expect(page).not.toContain('One person with gear');
+});
+
+test('a shelter that stands is held against staying above the water', async () => {
+	const { ctx, id } = await drilledLake();
+	const { id: shelter } = await addLoad(ctx, id, SHELTER);
+	await setShownLoads(ctx, id, { shown: [shelter] });
+	const page = await shown(ctx, id);
+	expect(page).toContain('To stay above the water for 48 hours');
+	expect(page).toMatch(/when it has stood for 48 hours|water comes up under anything/);
+	expect(page).toContain('Move vehicles every 2 hours.');
+	expect(page).toContain('at least 15 m apart');
+});
+
+test('in inches, pounds, feet and miles an hour nothing metric is left in what is asked', async () => {
+	const { ctx, id } = await drilledLake();
+	const data = await dataOf(ctx, id);
+	const page = await shown(ctx, id, '', IMPERIAL);
+	expect(data.page.ice?.loads.length).toBeGreaterThan(5);
+	expect(page).toMatch(/\d+ mph/);
+	expect(page).toMatch(/Strict charts \d+(\.5)? in/);
+	expect(page).not.toMatch(/\d km\/h/);
+});
+
+test('without weather it says what is missing, and tries nothing', async () => {
+	const ctx = await freshContext();
+	const { id } = await inventedLake(ctx);
+	expect(await shown(ctx, id)).toContain('Without weather there is no estimate yet.');
+	expect((await dataOf(ctx, id)).page.changes).toBeNull();
+});
+
+test('before freeze-up it says so', async () => {
+	const { ctx, id } = await drilledLake();
+	expect(await shown(ctx, id, 'asOf=2026-11-10')).toContain('Not frozen over yet on 10 Nov 2026.');
+});
+
+test('a lake that is not there is not found', async () => {
+	const ctx = await freshContext();
+	const lost = dataOf(ctx, 'nowhere');
+	await expect(lost).rejects.toSatisfy((cause) => isHttpError(cause) && cause.status === 404);
+});
