@@ -41,7 +41,7 @@ export interface TellingFeedTable {
 	/** SHA-256 of the secret in the address, hexadecimal: the secret itself is nowhere. */
 	secret_hash: string;
 	made_at: InstantText;
-	/** To the hour. */
+	/** Noted once an hour. */
 	fetched_at: InstantText | null;
 }
 

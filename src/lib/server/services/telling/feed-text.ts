@@ -5,6 +5,7 @@ import { listMessages } from '../../storage/telling-messages.ts';
 import { changesText } from './atom/changes.ts';
 import { calendarText } from './calendar/calendar.ts';
 import { FEED_FILES, openFeed } from './feeds.ts';
+import { toldName } from './told-name.ts';
 
 export interface FeedText {
 	text: string;
@@ -27,7 +28,8 @@ export async function feedText(
 	secret: string,
 	origin: string
 ): Promise<FeedText> {
-	const { lake, telling, feed } = await openFeed(ctx, kind, secret);
+	const { lake: record, telling, feed } = await openFeed(ctx, kind, secret);
+	const lake = { id: record.id, name: toldName(record) };
 	const base = ctx.address ?? origin;
 	const changed = telling.changed_at > feed.made_at ? telling.changed_at : feed.made_at;
 	if (kind === 'calendar') {

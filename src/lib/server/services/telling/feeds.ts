@@ -88,8 +88,12 @@ async function lakeOf(ctx: Context, { lake_id, kind }: FeedRow): Promise<LakeRec
 	}
 }
 
-/** To the hour: a calendar that asks every minute does not write every minute. */
+const HOUR_MS = 3_600_000;
+
+/** Once an hour: a calendar that asks every minute does not write every minute. */
 async function noteHour(ctx: Context, feed: FeedRow): Promise<void> {
-	const hour = `${ctx.now().toISOString().slice(0, 13)}:00:00.000Z`;
-	if (feed.fetched_at !== hour) await refetchable(ctx.db, (db) => noteFetched(db, feed, hour));
+	const now = ctx.now();
+	const isLately =
+		feed.fetched_at !== null && now.getTime() - Date.parse(feed.fetched_at) < HOUR_MS;
+	if (!isLately) await refetchable(ctx.db, (db) => noteFetched(db, feed, now.toISOString()));
 }

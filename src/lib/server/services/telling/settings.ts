@@ -32,7 +32,7 @@ export interface TellingRecord {
 
 export interface FeedState {
 	madeAt: Date;
-	/** When somebody last asked for it, to the hour; `null` when nobody has. */
+	/** When somebody last asked for it, to within an hour; `null` when nobody has. */
 	fetchedAt: Date | null;
 }
 

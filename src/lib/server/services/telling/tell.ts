@@ -40,9 +40,10 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 		const row = await findTelling(tx, lake.id);
 		// Switched off while it was looked at.
 		if (!row || row.since_at === null) return;
-		const now = ctx.now().toISOString();
+		const at = ctx.now();
+		const now = at.toISOString();
 		const messages = await tellNews(tx, lake, row, looked.facts, now);
-		const ofReadings = await tellOfReadings(tx, lake, row.since_at, ctx.now());
+		const ofReadings = await tellOfReadings(tx, lake, row.since_at, at);
 		const all = [...messages, ...ofReadings.added];
 		await insertMessages(tx, all);
 		await enqueueMessages(tx, ctx, lake, all);
@@ -55,7 +56,7 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 			named: lake.name,
 			...(isNews ? { changed_at: now } : {})
 		});
-		const before = new Date(ctx.now().getTime() - KEPT_D * 86_400_000).toISOString();
+		const before = new Date(at.getTime() - KEPT_D * 86_400_000).toISOString();
 		await deleteMessagesBefore(tx, lake.id, before);
 	});
 }

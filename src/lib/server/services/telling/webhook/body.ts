@@ -1,5 +1,7 @@
 import type { Message } from '#lib/model/telling/message.ts';
 import type { MessageRow } from '../../../storage/telling-messages.ts';
+import type { LakeRecord } from '../../lakes.ts';
+import { toldName } from '../told-name.ts';
 
 /** What a receiver is sent. `kind` is `test` for a message that tells nothing. */
 export interface WebhookBody {
@@ -19,7 +21,7 @@ export interface WebhookBody {
 }
 
 export interface BodyFacts {
-	lake: { id: string; name: string };
+	lake: Pick<LakeRecord, 'id' | 'name' | 'isInvented'>;
 	/** `FROSTLEDGER_ADDRESS`. */
 	address: string | null;
 }
@@ -34,7 +36,7 @@ export function bodyOf(
 		id: row.id,
 		kind: row.kind as WebhookBody['kind'],
 		madeAt: row.made_at,
-		lake: { id: lake.id, name: lake.name },
+		lake: { id: lake.id, name: toldName(lake) },
 		load: row.load_id,
 		on: row.about_day,
 		title: row.title,

@@ -3,6 +3,7 @@ import type { Context } from '../../../context.ts';
 import type { Database } from '../../../storage/schema.ts';
 import type { MessageRow } from '../../../storage/telling-messages.ts';
 import { enqueueBodies, findWebhook, removeOlderFromOutbox } from '../../../storage/webhooks.ts';
+import type { LakeRecord } from '../../lakes.ts';
 import { kindsOf } from '../settings.ts';
 import { bodyOf } from './body.ts';
 
@@ -13,7 +14,7 @@ const WAITS_D = 30;
 export async function enqueueMessages(
 	tx: Kysely<Database>,
 	{ address, now }: Context,
-	lake: { id: string; name: string },
+	lake: LakeRecord,
 	messages: readonly MessageRow[]
 ): Promise<void> {
 	const webhook = await findWebhook(tx, lake.id);
