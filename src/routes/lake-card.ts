@@ -1,60 +1,99 @@
-import type { LakeView } from '#lib/server/services/lake-view.ts';
+import type { DigestState } from '#lib/server/services/digests/digests.ts';
+import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
+import { MARK_NAMES } from '#lib/ui/mark-names.ts';
+import { attentionOf, byAttention, cardCautions } from './attention.ts';
 import { forecastWords, observedWords } from './lakes/[lake]/upkeep-words.ts';
+import { nextDate } from './next-date.ts';
+
+const HOUR_MS = 3_600_000;
 
 /** One lake at a glance. */
-export function lakeCard({
-	lake,
-	winter,
-	today,
-	asOf,
-	status,
-	weather,
-	readings,
-	outlook,
-	record,
-	upkeep
-}: LakeView) {
-	const days = knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? []);
-	const onFoot =
-		outlook?.forecast.loads.find(({ id }) => id === 'on-foot') ?? outlook?.forecast.loads[0];
-	const taken = readings.map(({ on }) => on).filter((on) => on <= asOf);
+export function lakeCard(digest: LakeDigest, now: Date) {
+	const { id, name, isInvented, today, asOf, status, iceOutOn, growth_m_d } = digest;
+	const attention = attentionOf(digest);
 	return {
-		id: lake.id,
-		name: lake.name,
-		isInvented: lake.isInvented,
-		winter,
+		id,
+		name,
+		isInvented,
 		today,
 		asOf,
 		status,
-		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
-		day: days[0] ?? null,
-		growth_m_d: outlook?.growth_m_d ?? null,
-		onFoot: onFoot
-			? { name: onFoot.name, status: onFoot.status, required_m: onFoot.required_m }
-			: null,
-		weatherTo: weather.to,
-		readingOn: taken.toSorted().at(-1) ?? null,
-		/** Of what sources told: ages, whose it is, and what is wrong with it in short. */
-		upkeep:
-			upkeep.attributions.length > 0 || upkeep.sentences.length > 0 ? upkeepWords(upkeep) : null,
-		caution: outlook?.forecast.cautions[0]?.text ?? null
+		iceOutOn,
+		day: knownDays(digest.day ? [digest.day] : [])[0] ?? null,
+		growth_m_d,
+		boundChange_m: digest.boundChange_m,
+		newLoads: digest.loads.filter(({ isNew }) => isNew).map(({ name }) => name),
+		warmSince: digest.warmSince,
+		loads: digest.loads.map(({ name, use, status }) => ({
+			name,
+			status,
+			mark: use === null ? name : MARK_NAMES[use]
+		})),
+		next: nextDate(digest),
+		readingOn: digest.lastReadingOn,
+		...weatherOf(digest, now),
+		attention,
+		...cardCautions(digest, attention)
 	};
 }
 
-const IN_SHORT: Readonly<Record<string, string>> = {
-	sourceFails: 'A weather source fails.',
-	elevationUnknown: 'Its elevation is not entered, and its weather is another height’s.',
-	noPrecipitation: 'Its snow is not known.'
-};
-
-function upkeepWords(upkeep: LakeView['upkeep']) {
-	const forecast = forecastWords(upkeep);
+/** Told from now on; an invented lake keeps a today of its own, and the ages of that. */
+function weatherOf({ upkeep, isInvented }: LakeDigest, now: Date) {
+	const since_h = (at: Date | null, then_h: number | null) =>
+		at === null || isInvented
+			? then_h
+			: Math.max(0, Math.floor((now.getTime() - at.getTime()) / HOUR_MS));
+	const { forecastIssuedAt, lastObservedAt, isForecastUsed, forecastTo } = upkeep;
+	const forecast = forecastWords({
+		forecastAge_h: since_h(forecastIssuedAt, upkeep.forecastAge_h),
+		isForecastUsed,
+		forecastTo
+	});
+	const lastObservedAge_h = since_h(lastObservedAt, upkeep.lastObservedAge_h);
 	return {
-		ages: `Observed ${observedWords(upkeep)}. ${forecast ? `Forecast ${forecast}.` : 'No forecast.'}`,
-		faults: upkeep.sentences.flatMap(({ code }) => IN_SHORT[code] ?? []),
+		observed: observedWords({ lastObservedAge_h }),
+		/** `null` where there is none. */
+		forecast,
 		attributions: upkeep.attributions.map(({ text }) => text)
 	};
 }
 
 export type LakeCard = ReturnType<typeof lakeCard>;
+
+/** A lake that has no card yet, and why. */
+export interface WaitingLake {
+	id: string;
+	name: string;
+	isInvented: boolean;
+	/** Where the log has why it failed; `null` while it is being worked out. */
+	logged: string | null;
+}
+
+export interface HomeCards {
+	/** The weightiest first. */
+	attention: LakeCard[];
+	rest: LakeCard[];
+	waiting: WaitingLake[];
+}
+
+/** Cards in the order in which lakes need somebody. */
+export function homeCards(
+	lakes: readonly { id: string; name: string; isInvented: boolean }[],
+	states: readonly DigestState[],
+	now: Date
+): HomeCards {
+	const cards = states
+		.flatMap((state) => (state.kind === 'known' ? [lakeCard(state.digest, now)] : []))
+		.toSorted(byAttention);
+	const waiting = lakes.flatMap(({ id, name, isInvented }, index): WaitingLake[] => {
+		const state = states[index];
+		if (!state || state.kind === 'known') return [];
+		return [{ id, name, isInvented, logged: state.kind === 'failed' ? state.logged : null }];
+	});
+	return {
+		attention: cards.filter(({ attention }) => attention !== null),
+		rest: cards.filter(({ attention }) => attention === null),
+		waiting
+	};
+}

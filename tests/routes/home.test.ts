@@ -1,66 +1,101 @@
 import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
-import { lakeCard } from '../../src/routes/lake-card.ts';
+import { lakeCard, homeCards, type HomeCards } from '../../src/routes/lake-card.ts';
 import { actions, load } from '../../src/routes/+page.server.ts';
-import { deleteLake, listLakes } from '#lib/server/services/lakes.ts';
+import { digestOf, type LakeDigest } from '../../src/lib/server/services/digests/digest.ts';
+import { deleteLake, listLakes } from '../../src/lib/server/services/lakes.ts';
 import HomePage from '../../src/routes/+page.svelte';
 import { formEvent, outcomeOf } from '../support/form-event.ts';
 import { freshContext, inventedLake } from '../support/fresh-context.ts';
 import { inventedForecast, inventedOutlook, inventedView } from '../support/invented-view.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
+const NOW = new Date('2027-02-12T12:00:00Z');
 
-function shown(
-	cards: ReturnType<typeof lakeCard>[],
-	deleted: { id: string; name: string }[] = []
-): string {
-	const props = { data: { units: METRIC, cards, deleted }, params: {}, form: null };
+function shown(cards: Partial<HomeCards>, deleted: { id: string; name: string }[] = []): string {
+	const empty = { attention: [], rest: [], waiting: [] };
+	const props = { data: { units: METRIC, ...empty, ...cards, deleted }, params: {}, form: null };
 	return render(HomePage, { props: props as never })
 		.body.replace(/<!--[\s\S]*?-->/g, '')
 		.replace(/<(?!a )[^>]*>/g, ' ')
 		.replace(/\s+/g, ' ');
 }
 
-test('a lake is told in its answer, on foot, its weightiest caution and its ages', () => {
-	const page = shown([lakeCard(inventedView())]);
-	expect(page).toContain('Pinder Lake (invented)');
-	expect(page).toContain(
-		'About 41 cm of ice on 10 Feb 2027, but one hole in ten may have shown less than 31.'
+const homeOf = (...digests: LakeDigest[]) =>
+	homeCards(
+		digests,
+		digests.map((digest) => ({ kind: 'known', digest })),
+		NOW
 	);
-	expect(page).toContain('On foot, alone: chart minimum reached, drilled; asks 15 cm.');
+
+test('a lake is told in its answer, what has changed, where loads stand, cautions and ages', () => {
+	const page = shown({ rest: [lakeCard(digestOf(inventedView()), NOW)] });
+	expect(page).toContain('Pinder Lake (invented)');
+	expect(page).toContain('About 41 cm of ice, lower bound 31 cm on 10 Feb 2027.');
+	expect(page).toMatch(/In the last day: estimate \+4 mm, lower bound [+−]?/);
+	expect(page).toContain('Chart minimum reached, drilled:');
 	expect(page).toContain('4 cm more snow floods the ice');
-	expect(page).toContain('Weather: 3 days ago. Reading: 3 days ago.');
+	expect(page).toContain('As of 10 Feb. Observed 57 hours ago. No forecast. Reading: 3 days ago.');
 	expect(page).toContain('href="/lakes/pinder-lake"');
 });
 
+test('the age of the weather goes on while its digest is kept, but for an invented lake', () => {
+	const lake = { ...inventedView().lake, isInvented: false };
+	const digest = digestOf(inventedView({ lake }));
+	const age = (now: string) => lakeCard(digest, new Date(now)).observed;
+	expect([age('2027-02-10T03:00:00Z'), age('2027-02-10T05:59:00Z')]).toEqual([
+		'less than an hour ago',
+		'2 hours ago'
+	]);
+	expect(lakeCard(digestOf(inventedView()), new Date('2030-01-01T00:00:00Z')).weatherAge_h).toBe(
+		57
+	);
+});
+
 test('a lake without an estimate says what is missing', () => {
-	const card = lakeCard(inventedView({ status: 'noFreezeUp', outlook: null, readings: [] }));
-	expect(shown([card])).toContain('No freeze-up day yet.');
-	expect(shown([card])).toContain('No reading this winter.');
+	const view = inventedView({ status: 'noFreezeUp', outlook: null, readings: [] });
+	const page = shown(homeOf(digestOf(view)));
+	expect(page).toContain('No freeze-up day yet.');
+	expect(page).toContain('href="/lakes/pinder-lake/early-ice"');
+	expect(page).toContain('No reading this winter.');
 });
 
 test('a lake whose weather has ended says so, and shows no number', () => {
 	const outlook = inventedOutlook({ forecast: inventedForecast({ days: [] }) });
-	expect(shown([lakeCard(inventedView({ outlook }))])).toContain(
-		'The weather ends before this day.'
-	);
+	const page = shown(homeOf(digestOf(inventedView({ outlook }))));
+	expect(page).toContain('The weather ends before this day.');
+	expect(page).toContain('Needs attention (1)');
+	expect(page).not.toContain('In the last day');
 });
 
 test('without a lake the two first steps are shown', () => {
-	const page = shown([]);
+	const page = shown({});
 	expect(page).toContain('No lake yet.');
 	expect(page).toContain('href="/lakes/new"');
+});
+
+test('a lake that is being worked out, and one that failed, are named and can be opened', () => {
+	const lake = (id: string) => ({ id, name: `Lake ${id}`, isInvented: false });
+	const cards = homeCards(
+		[lake('a'), lake('b')],
+		[{ kind: 'comingUp' }, { kind: 'failed', logged: 'ab12cd34' }],
+		NOW
+	);
+	const page = shown(cards);
+	expect(page).toContain('Not told yet (2)');
+	expect(page).toMatch(/href="\/lakes\/a".* is being worked out/);
+	expect(page).toContain('could not be worked out: the log has it as ab12cd34');
+	expect(page).not.toContain('No lake yet.');
 });
 
 test('every stored lake gets a card', async () => {
 	const context = await freshContext();
 	await inventedLake(context, { name: 'North Test Lake' });
 	await inventedLake(context, { name: 'South Test Lake' });
-	const data = (await load(formEvent({ context }))) as {
-		cards: { name: string; status: string }[];
-	};
-	expect(data.cards.map(({ name }) => name)).toEqual(['North Test Lake', 'South Test Lake']);
-	expect(data.cards.map(({ status }) => status)).toEqual(['noWeather', 'noWeather']);
+	const data = (await load(formEvent({ context }))) as HomeCards;
+	expect(data.attention.map(({ name }) => name)).toEqual(['North Test Lake', 'South Test Lake']);
+	expect(data.attention.map(({ status }) => status)).toEqual(['noWeather', 'noWeather']);
+	expect(data.waiting).toEqual([]);
 });
 
 test('a deleted lake stays within reach of an undo', async () => {
@@ -71,7 +106,7 @@ test('a deleted lake stays within reach of an undo', async () => {
 		deleted: { id: string; name: string }[];
 	};
 	expect(data.deleted).toEqual([{ id, name: 'North Test Lake' }]);
-	expect(shown([], data.deleted)).toContain('Deleted: North Test Lake');
+	expect(shown({}, data.deleted)).toContain('Deleted: North Test Lake');
 	const undone = await outcomeOf(actions['restore'], formEvent({ context, fields: { id } }));
 	expect(undone).toMatchObject({ status: 303, location: `/lakes/${id}` });
 	expect(await listLakes(context)).toHaveLength(1);

@@ -1,8 +1,8 @@
 import type { Steps } from '#lib/model/steps.ts';
 import { nextTurn } from './next-turn.ts';
 
-/** Longer than a page takes to answer, short enough that nobody notices the wait. */
-const SLICE_ms = 25;
+/** A request takes some ten turns to be answered, so that it is the sum of as many that somebody waits. */
+const SLICE_ms = 8;
 /** Where nobody waits, pages come first: short slices with pauses in between. */
 const QUIET_SLICE_ms = 5;
 const QUIET_PAUSE_ms = 15;

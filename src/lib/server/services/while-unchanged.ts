@@ -6,39 +6,44 @@ const MINUTE_MS = 60_000;
 
 interface Kept<Value> {
 	stamp: string;
-	minute: number;
+	span: number;
 	value: Value;
 }
 
 /** What was kept of a lake, if it still stands, and how to keep it anew. */
 export interface Look<Value> {
 	value: Value | null;
+	/** What is stored by now: the same as long as nothing is written. */
+	stamp: string;
 	/** For what is made of all that is stored by now: never of anything older. */
 	keep: (value: Value) => void;
 }
 
 /**
  * Keeps answers of lakes for as long as nothing is written that may matter to the lake, and for the
- * rest of the minute. What was asked for longest ago goes first.
+ * rest of the minute, or another span. What was asked for longest ago goes first.
  */
 export class WhileUnchanged<Value extends object> {
 	#kept = new WeakMap<Context['db'], Map<string, Kept<Value>>>();
 	#size: number;
+	#span_ms: number;
 
-	constructor(size: number) {
+	/** Of how many answers, and into what spans of the clock: an answer ends with its span. */
+	constructor(size: number, span_ms = MINUTE_MS) {
 		this.#size = size;
+		this.#span_ms = span_ms;
 	}
 
 	async look({ db, now }: Context, lakeId: string, key: string): Promise<Look<Value>> {
 		const stamp = await readLakeStamp(db, lakeId);
-		const minute = Math.floor(now().getTime() / MINUTE_MS);
+		const span = Math.floor(now().getTime() / this.#span_ms);
 		const kept = this.#kept.get(db) ?? new Map<string, Kept<Value>>();
 		this.#kept.set(db, kept);
-		const keep = (value: Value) => this.#keep(kept, key, { stamp, minute, value });
+		const keep = (value: Value) => this.#keep(kept, key, { stamp, span, value });
 		const known = kept.get(key);
-		if (known?.stamp !== stamp || known.minute !== minute) return { value: null, keep };
+		if (known?.stamp !== stamp || known.span !== span) return { value: null, stamp, keep };
 		this.#keep(kept, key, known);
-		return { value: known.value, keep };
+		return { value: known.value, stamp, keep };
 	}
 
 	#keep(kept: Map<string, Kept<Value>>, key: string, value: Kept<Value>): void {

@@ -1,0 +1,99 @@
+import { daysBetween } from '#lib/model/calendar.ts';
+import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
+
+/** What a lake needs somebody to look at, the weightiest first. */
+export type Attention =
+	| 'wentThrough'
+	| 'withheld'
+	| 'weatherOld'
+	| 'flooding'
+	| 'doubtful'
+	| 'notDrilled'
+	| 'nothingStored';
+
+/** Said before the weightiest caution. */
+export const ATTENTION_WORDS: Record<Attention, string> = {
+	wentThrough: 'The ice broke here',
+	withheld: 'Stay off',
+	weatherOld: 'Weather out of date',
+	flooding: 'Flooding or slush',
+	doubtful: 'Something to check',
+	notDrilled: 'Reading overdue',
+	nothingStored: 'Nothing to go by'
+};
+
+/** So long a break-through stands before all else. Our choice. */
+const BROKE_d = 14;
+/** A hole supports nothing any more after this: as for what is reached. */
+const OVERDUE_d = 21;
+/** A source that fails or a forecast that is too old is told with its remedy on the lake's page. */
+const WEATHER_CODES = new Set([
+	'weatherOld',
+	'forecastOld',
+	'sourceFails',
+	'noPrecipitation',
+	'elevationUnknown'
+]);
+const FLOOD_CODES = new Set(['slush', 'floodingNear', 'coldSnap']);
+const DOUBT_CODES = new Set(['doubtfulReading', 'freezeUpNotSure', 'snowUnknown', 'gaps']);
+
+/**
+ * Why a lake needs attention; `null` where it does not.
+ *
+ * Adverse facts go first, by how far they can lead somebody wrong: ice that has broken, a load that is
+ * withheld, an answer that is not of today, water on the ice, a fact in doubt, a reading so old that it
+ * supports nothing. A lake whose ice is gone needs none. Our rule, no source.
+ */
+export function attentionOf(digest: LakeDigest): Attention | null {
+	const { iceOutOn, wentThroughOn, lastReadingOn, today, loads, cautions, status } = digest;
+	if (iceOutOn !== null) return null;
+	const has = (codes: ReadonlySet<string>) => cautions.some(({ code }) => codes.has(code));
+	if (wentThroughOn !== null && daysBetween(wentThroughOn, today) <= BROKE_d) return 'wentThrough';
+	if (loads.some((load) => load.status === 'withheld')) return 'withheld';
+	if (has(WEATHER_CODES) || (status === 'ok' && digest.day === null)) return 'weatherOld';
+	if (has(FLOOD_CODES)) return 'flooding';
+	if (has(DOUBT_CODES)) return 'doubtful';
+	if (lastReadingOn !== null && daysBetween(lastReadingOn, today) > OVERDUE_d) return 'notDrilled';
+	return status === 'noWeather' ? 'nothingStored' : null;
+}
+
+/** Which cautions say what an attention is about. */
+const SAID_BY: Partial<Record<Attention, ReadonlySet<string>>> = {
+	wentThrough: new Set(['wentThrough']),
+	withheld: new Set(['warmSpell', 'badCore', 'rotting']),
+	weatherOld: WEATHER_CODES,
+	flooding: FLOOD_CODES,
+	doubtful: DOUBT_CODES
+};
+
+/** What a card says: why the lake needs attention, and before it what is weightier still; two at most. */
+export function cardCautions(
+	{ cautions }: Pick<LakeDigest, 'cautions'>,
+	attention: Attention | null
+): { why: string | null; other: string | null } {
+	const codes = (attention && SAID_BY[attention]) ?? new Set<string>();
+	const why = cautions.find(({ code }) => codes.has(code)) ?? null;
+	const other = cautions.find((each) => each !== why) ?? null;
+	return { why: why?.text ?? null, other: other?.text ?? null };
+}
+
+const ORDER = Object.keys(ATTENTION_WORDS);
+
+/** By weight, then by the next date that matters, then by name. */
+export function byAttention(a: Ordered, b: Ordered): number {
+	return (
+		rank(a.attention) - rank(b.attention) ||
+		(a.next?.on ?? '9999').localeCompare(b.next?.on ?? '9999') ||
+		a.name.localeCompare(b.name)
+	);
+}
+
+interface Ordered {
+	attention: Attention | null;
+	next: { on: string } | null;
+	name: string;
+}
+
+function rank(attention: Attention | null): number {
+	return attention === null ? ORDER.length : ORDER.indexOf(attention);
+}

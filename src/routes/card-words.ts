@@ -1,0 +1,46 @@
+import { shortDay } from '#lib/ui/format/day.ts';
+import { rate, thickness } from '#lib/ui/format/length.ts';
+import type { Units } from '#lib/ui/units-setting.ts';
+import type { LakeCard } from './lake-card.ts';
+import type { NextDate } from './next-date.ts';
+
+/** A change of less is none. */
+const STILL_m = 0.0005;
+
+type Changed = Pick<LakeCard, 'growth_m_d' | 'boundChange_m' | 'newLoads' | 'warmSince' | 'asOf'>;
+
+/** What is another than the day before; `null` where the day before is not known. */
+export function changeSentence(card: Changed, units: Units): string | null {
+	const { growth_m_d, boundChange_m, newLoads, warmSince, asOf } = card;
+	if (growth_m_d === null) return null;
+	const bound = boundChange_m === null ? '' : `, lower bound ${signedRate(boundChange_m, units)}`;
+	const news = [
+		...(warmSince === asOf ? ['a warm spell has begun'] : []),
+		...(newLoads.length > 0 ? [`new above the lower bound: ${newLoads.join(', ')}`] : [])
+	];
+	const more = news.length === 0 ? '' : `; ${news.join('; ')}`;
+	return `In the last day: estimate ${signedRate(growth_m_d, units)}${bound}${more}.`;
+}
+
+function signedRate(change_m: number, units: Units): string {
+	if (Math.abs(change_m) < STILL_m) return 'as it was';
+	return `${change_m > 0 ? '+' : '−'}${rate(change_m, units).replace(' a day', '')}`;
+}
+
+/** The next date that matters, in a few words. */
+export function nextSentence({ on, kind, loads }: NextDate): string {
+	const who = loads.length > 2 ? `${loads.length} loads` : loads.join(' and ');
+	if (kind === 'until') return `Next: ${shortDay(on)}, the last day told for ${who}.`;
+	return `Next: ${shortDay(on)}, ${who} ${kind} by thickness.`;
+}
+
+/** The estimate with its doubt, for a card. */
+export function estimateWords(
+	day: { total_m: number; totalLower_m: number | null },
+	units: Units
+): string {
+	if (day.total_m < 0.005) return 'Open water by this estimate';
+	const lower =
+		day.totalLower_m === null ? '' : `, lower bound ${thickness(day.totalLower_m, units)}`;
+	return `About ${thickness(day.total_m, units)} of ice${lower}`;
+}
