@@ -47,8 +47,8 @@ test('the age of the weather goes on while its digest is kept, but for an invent
 		'less than an hour ago',
 		'2 hours ago'
 	]);
-	expect(lakeCard(digestOf(inventedView()), new Date('2030-01-01T00:00:00Z')).weatherAge_h).toBe(
-		57
+	expect(lakeCard(digestOf(inventedView()), new Date('2030-01-01T00:00:00Z')).observed).toBe(
+		'57 hours ago'
 	);
 });
 
