@@ -98,6 +98,21 @@ test.each([
 	expect(await read()).toEqual([]);
 });
 
+test('where ice broke needs no number, and says what it does', async () => {
+	const { send, read, page } = await atTheHole();
+	const { location } = await send({
+		kind: 'wentThrough',
+		'holes.0.total_cm': '',
+		'holes.0.snow_cm': ''
+	});
+	expect(await read()).toMatchObject([{ kind: 'wentThrough', place: 'Off the mole', holes: [] }]);
+	expect(await page(location.slice(1))).toMatchObject({
+		seen: 1,
+		last: null,
+		effect: { reading: { kind: 'wentThrough' } }
+	});
+});
+
 test('a reading mended from here leads back here', async () => {
 	const { context, id, send, read } = await atTheHole();
 	await send();

@@ -37,6 +37,8 @@ export async function planOf(url: URL, { context, lakeId, site, today, units }: 
 			...typed,
 			asIs: answerOf(told.asIs),
 			cleared: answerOf(told.cleared),
+			/** Some load is to stay off today, whatever the dates say. */
+			isWithheld: told.asIs.loads.some(({ status }) => status === 'withheld'),
 			/** What whoever clears is held against. */
 			boundThen_m: bound?.effective_m ?? null,
 			rules: trackCautions(told.clearing, groundIn(units), words)
