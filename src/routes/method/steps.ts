@@ -105,6 +105,15 @@ export const STEPS: readonly Step[] = [
 			'Squire and others 1996 [M-hi]; 25 km/h loaded, 10 km/h entering or leaving: worksite practice [R2]; half is our choice'
 	},
 	{
+		title: 'Sites and tracks',
+		words:
+			'A site is a part of the lake with ice of its own. A track is the ice of the site that it was made on until its first work; from then on its own events and holes alone go on, and holes beside it support no load on it. Clearing takes snow away, packing makes it dense, and both let more frost through. Water pumped on soaks the snow first; what finds none stands over the ice and freezes from the top as white ice, as slowly as water does. A bank has to be spread so wide that it weighs no more than the ice around it still floats.',
+		equation:
+			'frost to freeze water z deep = ρ water · L · ( z²/(2 k) + z/H );  bank width = bank mass / ( buoyancy − snow )',
+		source:
+			'Layered conduction and Archimedes [C]; what a track takes from its parent is our choice; banks: common practice, no source'
+	},
+	{
 		title: 'Warm spells come before everything',
 		words: `${DOUBLING_h} hours above freezing within a day double what is asked for. ${WITHHOLDING_h} hours above freezing, or a daily mean above it, withhold every load. That ends after three days of frost with at least 15 °C·d and a new hole; once sun has been on bare ice, only after a core that was found sound.`,
 		equation: null,
