@@ -4,7 +4,7 @@ import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
 import { updateLake } from '../../../src/lib/server/services/lakes.ts';
 import { storeHistory } from '../../../src/lib/server/services/refresh/store-history.ts';
-import { joinChanged } from '../../../src/lib/server/services/joining.ts';
+import { joinChanged, joinedMeanwhile } from '../../../src/lib/server/services/joining.ts';
 import { deleteSource, restoreSource } from '../../../src/lib/server/services/sources/sources.ts';
 import { listWeather } from '../../../src/lib/server/services/weather-csv.ts';
 import { updateLakeSourceRow } from '../../../src/lib/server/storage/lake-sources.ts';
@@ -152,4 +152,22 @@ test('many changes at once end with all of them joined', async () => {
 		['03', '04', '05', '06', '07'].map((day) => bring(ctx, id, `2027-01-${day}`, about(-10, 24)))
 	);
 	expect(Object.values(await airs(ctx, id))).toEqual([-4, -6, -10, -10, -10, -10, -10]);
+});
+
+test('a reader of some days does not wait for decades, and is told what is stored now', async () => {
+	const { ctx, id } = await lakeWithSource();
+	await bring(ctx, id, '2027-01-03', about(-10, 24));
+	const before = await listWeather(ctx, id, '2027-01-01', '2027-01-31');
+	expect(await joinedMeanwhile(ctx, id, '2027-01-01', '2027-01-31')).toBeNull();
+	// Weather turns out warmer, and a century has to be joined anew: nobody has begun with it yet.
+	await sql`UPDATE source_hour SET air_degC = air_degC + 12`.execute(ctx.db);
+	await markForJoining(ctx.db, id, '1927-01-01', '2027-01-31');
+	const days = await listWeather(ctx, id, '2027-01-01', '2027-01-31');
+	expect(days.map(({ on }) => on)).toEqual(before.map(({ on }) => on));
+	expect(days.at(-1)).toMatchObject({ on: '2027-01-03', air_degC: 2, source: 'observed' });
+	const { rows } = await sql`SELECT * FROM rejoin`.execute(ctx.db);
+	expect(rows).toHaveLength(1);
+	// Who reads all of it waits, and finds the same.
+	expect((await listWeather(ctx, id)).slice(-days.length)).toEqual(days);
+	expect(await joinedMeanwhile(ctx, id, '1926-01-01', '2027-01-31')).toBeNull();
 });

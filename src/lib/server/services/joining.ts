@@ -1,4 +1,4 @@
-import { addDays, type IsoDate } from '#lib/model/calendar.ts';
+import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { DaySpan, DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import { filledBy, joinedDay, type OriginDay } from '#lib/model/joined-day.ts';
 import type { Context } from '../context.ts';
@@ -32,6 +32,31 @@ export async function joinChanged(ctx: Context, lakeId: string): Promise<void> {
 	} finally {
 		if (ofDatabase.get(lakeId) === work) ofDatabase.delete(lakeId);
 	}
+}
+
+/** A reader of so many days or fewer need not wait for decades that are joined anew. */
+const SHORT_D = 400;
+
+/**
+ * The joined days of a short span, both ends included, made for the reader from all that is stored now,
+ * while a change elsewhere is still being joined; `null` where nothing is, or the span is long. Nothing
+ * of it is stored: a change may come before it would be, and must not be overwritten by what was before.
+ */
+export async function joinedMeanwhile(
+	ctx: Context,
+	lakeId: string,
+	from: IsoDate,
+	to: IsoDate
+): Promise<DayValues[] | null> {
+	if (daysBetween(from, to) > SHORT_D || from > to) return null;
+	if ((await readRejoin(ctx.db, lakeId)) === undefined) return null;
+	const trust = await readTrust(ctx, lakeId);
+	const days: DayValues[] = [];
+	for (let start = from; start <= to; start = addDays(start, DAYS_AT_A_TIME)) {
+		const end = addDays(start, DAYS_AT_A_TIME - 1);
+		days.push(...(await joinDays(ctx.db, trust, start, end < to ? end : to)));
+	}
+	return days;
 }
 
 async function joinAll(ctx: Context, lakeId: string): Promise<void> {

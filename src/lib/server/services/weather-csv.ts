@@ -3,7 +3,7 @@ import type { IsoDate } from '#lib/model/calendar.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { readWeatherDays } from '../storage/weather-days.ts';
-import { joinChanged } from './joining.ts';
+import { joinChanged, joinedMeanwhile } from './joining.ts';
 import { getLake } from './lakes.ts';
 
 /** Corrections of what the columns of a weather file were taken for. */
@@ -51,6 +51,8 @@ export async function listWeather(
 	to: IsoDate = '9999-12-31'
 ): Promise<WeatherDay[]> {
 	await getLake(ctx, lakeId);
+	const meanwhile = await joinedMeanwhile(ctx, lakeId, from, to);
+	if (meanwhile) return meanwhile.map((day) => ({ source: 'observed', ...day }));
 	await joinChanged(ctx, lakeId);
 	return readWeatherDays(ctx.db, lakeId, from, to);
 }
