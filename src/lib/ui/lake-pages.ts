@@ -15,6 +15,8 @@ export const LAKE_PAGES: readonly LakePageLink[] = [
 	{ path: 'early-ice', label: 'Early ice', title: 'Early ice', group: 'question' },
 	{ path: 'going-on', label: 'Going on', title: 'Going on', group: 'question' },
 	{ path: 'sites', label: 'Sites', title: 'Sites', group: 'place' },
+	{ path: 'weak-spots', label: 'Weak spots', title: 'Weak spots', group: 'place' },
+	{ path: 'trip', label: 'Trip sheet', title: 'Trip sheet', group: 'place' },
 	{ path: 'at-the-hole', label: 'Log a hole', title: 'At the hole', group: 'record' },
 	{ path: 'readings', label: 'Readings', title: 'Readings', group: 'record' },
 	{ path: 'weather', label: 'Weather', title: 'Weather', group: 'record' },

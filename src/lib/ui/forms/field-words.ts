@@ -50,6 +50,14 @@ const WORDS: Readonly<Record<string, string>> = {
 	perDay: 'Calls a day',
 	kinds: 'What is sent',
 	readingAfter: 'When a reading is due',
+	checkedOn: 'Last looked at',
+	order: 'order',
+	spot: 'what it is',
+	leg: 'way from the point before',
+	emergency: 'Emergency number',
+	party: 'Who goes',
+	back: 'Back by',
+	told: 'Who is told',
 	'map.time.path': 'Where the times stand',
 	'map.time.zoneName': 'The zone',
 	'map.rows': 'Where the records stand',
@@ -64,6 +72,9 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** What a field is called in a list of things to mend. @example fieldWords('holes.1.total_cm') // => 'Hole 2, whole ice' */
 export function fieldWords(field: string): string | null {
+	const point = /^points\.(\d+)\.?(.*)$/.exec(field);
+	if (point)
+		return `Point ${Number(point[1]) + 1}, ${(fieldWords(point[2] ?? '') ?? '').toLowerCase()}`;
 	const hole = /^holes\.(\d+)\.?(.*)$/.exec(field);
 	const stem = (hole?.[2] ?? field).replace(/_.*$/, '');
 	const words = WORDS[stem] ?? WORDS[stem.replace(/\.[^.]*$/, '')] ?? null;
