@@ -12,6 +12,14 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'the lakes': (page) => page.goto('/'),
 	'the method': (page) => page.goto('/method'),
 	'what is stored': (page) => page.goto('/storage'),
+	'a file of lakes that is refused': async (page) => {
+		await page.goto('/storage/bring');
+		const buffer = Buffer.from('no zip');
+		const file = { name: 'lakes.zip', mimeType: 'application/zip', buffer };
+		await page.getByLabel('The zip file').setInputFiles(file);
+		await page.getByRole('button', { name: 'Check the file' }).click();
+		await page.getByRole('alert').waitFor();
+	},
 	'a page that is not there': (page) => page.goto('/nowhere'),
 	'the invented lake': (page) => page.goto('/lakes/pinder-lake'),
 	'something tried out': async (page) => {

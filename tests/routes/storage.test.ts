@@ -6,6 +6,9 @@ import { expect, onTestFinished, test } from 'vitest';
 import { closeContext, openContext, type Context } from '../../src/lib/server/context.ts';
 import { storedAmounts } from '../../src/lib/server/services/stored-amounts.ts';
 import { actions, load } from '../../src/routes/storage/+page.server.ts';
+import { listLakes } from '../../src/lib/server/services/lakes.ts';
+import { actions as bring } from '../../src/routes/storage/bring/+page.server.ts';
+import BringPage from '../../src/routes/storage/bring/+page.svelte';
 import StoragePage from '../../src/routes/storage/+page.svelte';
 import { apiOf } from '../support/api.ts';
 import { formEvent, outcomeOf } from '../support/form-event.ts';
@@ -79,4 +82,30 @@ test('the API makes, lists and sends backups, and no other file', async () => {
 	for (const name of ['..%2Ffrostledger.db', 'frostledger.db', `${backup.name}.part-00000000`]) {
 		expect((await api('GET', `/api/v1/backups/${name}`)).status).toBe(404);
 	}
+});
+
+test('a zip file is looked at, then stored, and a bad one refused with what was wrong', async () => {
+	const context = await freshContext();
+	const lake = await inventedLake(context);
+	const zip = await apiOf(context)('GET', `/api/v1/lakes/${lake.id}/winters.zip`);
+	const file = new File([await zip.arrayBuffer()], 'mine.zip');
+	const other = await freshContext();
+	const send = (action: 'look' | 'store', sent: File) =>
+		outcomeOf(bring[action], formEvent({ context: other, fields: { file: sent } }));
+	const words = (data: unknown) => {
+		const { body } = render(BringPage, { props: { data: {}, form: data, params: {} } as never });
+		return body.replaceAll(/<[^>]+>/g, ' ').replaceAll(/\s+/g, ' ');
+	};
+	const looked = await send('look', file);
+	expect(words(looked.data)).toContain('mine.zip can be stored. Nothing is yet.');
+	expect(await listLakes(other)).toEqual([]);
+	const stored = await send('store', file);
+	expect(words(stored.data)).toContain('Stored from mine.zip: Test Lake');
+	expect(await listLakes(other)).toHaveLength(1);
+	const again = await send('look', file);
+	expect(words(again.data)).toContain('You have a lake of this name; this one would be another');
+	const bad = await send('store', new File(['no zip'], 'bad.zip'));
+	expect(bad.status).toBe(400);
+	expect(words(bad.data)).toContain('The zip file cannot be unpacked');
+	expect((await send('look', new File([], ''))).status).toBe(400);
 });

@@ -6,7 +6,7 @@ import type { WeatherDay } from '#lib/model/weather.ts';
 import type { LakeWinter, ScoredReading } from './lake-winter.ts';
 import { plainDegreeDays } from './plain-degree-days.ts';
 import type { Dataset } from './tidy-folder.ts';
-import type { FreezeUpRow, IceRow } from './tidy-rows.ts';
+import type { FreezeUpRow, IceRow } from '#lib/server/services/tidy/rows.ts';
 
 const LEAST_KNOWN_FRACTION = 0.9;
 const LEAST_FROST_degCd = 5;

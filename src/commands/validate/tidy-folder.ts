@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import type { LakeFacts } from '#lib/model/lake.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import { readTable, UnreadableFolder } from './tidy-table.ts';
-import { freezeUpRow, iceRow, lakeRow, weatherRow } from './tidy-rows.ts';
-import type { FreezeUpRow, IceRow, LakeRow, WeatherRow } from './tidy-rows.ts';
+import { freezeUpRow, iceRow, lakeRow, weatherRow } from '#lib/server/services/tidy/rows.ts';
+import type { FreezeUpRow, IceRow, LakeRow, WeatherRow } from '#lib/server/services/tidy/rows.ts';
 
 /** Lakes that share a weather record, with what was measured on them. */
 export interface Dataset {

@@ -32,8 +32,12 @@ export const weatherQuery = z.strictObject({
 	to: isoDate.exactOptional()
 });
 
+const dryRun = z.enum(['0', '1', 'false', 'true']).default('0');
+
+export const dryRunQuery = z.strictObject({ dryRun });
+
 export const importQuery = z.strictObject({
-	dryRun: z.enum(['0', '1', 'false', 'true']).default('0'),
+	dryRun,
 	columns: z
 		.string()
 		.transform((text) => parseJson(text, 'parameter columns'))

@@ -12,7 +12,8 @@ export interface Table {
 	problems: { line: number; reason: string }[];
 }
 
-const FORMULA = /^[=+\-@\t\r]/;
+/** Also what has been made harmless already, so that it comes back as it was. */
+const FORMULA = /^'*[=+\-@\t\r]/;
 
 /** A small CSV text with a header; comma, semicolon or tab, whichever its first line has most of. */
 export function readTable(text: string): Table {
@@ -62,7 +63,7 @@ function toTable([head, ...body]: Parsed[]): Table {
 }
 
 /** Takes back what {@link neutralCell} put before a formula sign. */
-function originalCell(cell: string): string {
+export function originalCell(cell: string): string {
 	const text = cell.trim();
 	return text.startsWith("'") && FORMULA.test(text.slice(1)) ? text.slice(1) : text;
 }

@@ -73,7 +73,7 @@ export type NewLake = z.output<typeof newLake>;
 export type LakeChange = z.output<typeof lakeChange>;
 
 /** A page of its own stands at these addresses. */
-const RESERVED_IDS = new Set(['new']);
+export const RESERVED_IDS = new Set(['new']);
 
 export async function listLakes({ db }: Context): Promise<LakeRecord[]> {
 	return (await storage.listLakeRows(db)).map(toRecord);

@@ -5,8 +5,11 @@ import { readTable, type TableRow } from './csv-table.ts';
 import { readingInput, type NewReading } from './reading-input.ts';
 import { HEADER, LENGTHS } from './reading-rows.ts';
 
-/** Columns of other tables of readings: `date` is the day, the rest is not stored. */
-const ALSO_KNOWN = ['date', 'lake', 'qc'];
+/**
+ * Columns of other tables of readings: `date` is the day, rows of one `reading` belong together, the
+ * rest is not stored.
+ */
+const ALSO_KNOWN = ['date', 'lake', 'qc', 'reading'];
 
 /** Marks of a measurement that its own keepers do not trust. */
 const DISTRUSTED = /spike|suspect_value/;
@@ -91,7 +94,7 @@ function addRow(groups: Map<string, Draft>, { line, cells }: TableRow): LineProb
 		return [{ line, reason: `secondhand is "${cell('secondhand')}", which is neither yes nor no` }];
 	}
 	const kind = cell('kind') ?? 'measured';
-	const key = JSON.stringify([on, cell('place'), kind, told]);
+	const key = JSON.stringify([on, cell('place'), kind, told, cell('reading')]);
 	const draft = groups.get(key) ?? {
 		line,
 		on,

@@ -1,4 +1,4 @@
-import { sql, type Insertable, type Kysely, type Selectable } from 'kysely';
+import { sql, type Insertable, type Kysely, type Selectable, type Transaction } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { Database, Flag, HoleTable, ReadingTable } from './schema.ts';
@@ -72,20 +72,33 @@ export async function findReading(
 	return reading ? { reading, isDeleted: row.deleted_at !== null } : null;
 }
 
+interface ReadingOwner {
+	lakeId: string;
+	site: string;
+	createdAt: Date;
+}
+
 /** All or none. */
 export async function insertReadings(
 	db: Kysely<Database>,
-	owner: { lakeId: string; site: string; createdAt: Date },
+	owner: ReadingOwner,
 	readings: readonly Reading[]
 ): Promise<void> {
-	await db.transaction().execute(async (tx) => {
-		for (const part of parts(readings.map((reading) => toRow(owner, reading)))) {
-			await tx.insertInto('reading').values(part).execute();
-		}
-		for (const part of parts(readings.flatMap(toHoleRows))) {
-			await tx.insertInto('hole').values(part).execute();
-		}
-	});
+	await db.transaction().execute((tx) => writeReadings(tx, owner, readings));
+}
+
+/** The same within a transaction. */
+export async function writeReadings(
+	tx: Transaction<Database>,
+	owner: ReadingOwner,
+	readings: readonly Reading[]
+): Promise<void> {
+	for (const part of parts(readings.map((reading) => toRow(owner, reading)))) {
+		await tx.insertInto('reading').values(part).execute();
+	}
+	for (const part of parts(readings.flatMap(toHoleRows))) {
+		await tx.insertInto('hole').values(part).execute();
+	}
 }
 
 /** Replaces the reading and its holes, keeping when it was entered. */
@@ -134,7 +147,7 @@ function toReading(row: Selectable<ReadingTable>, holes: Reading['holes']): Read
 }
 
 function toRow(
-	{ lakeId, site, createdAt }: { lakeId: string; site: string; createdAt: Date },
+	{ lakeId, site, createdAt }: ReadingOwner,
 	reading: Reading
 ): Insertable<ReadingTable> {
 	const owner = { lake_id: lakeId, site_id: site, created_at: createdAt.toISOString() };

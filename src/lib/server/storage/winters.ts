@@ -1,4 +1,4 @@
-import type { Insertable, Kysely, Selectable } from 'kysely';
+import type { Insertable, Kysely, Selectable, Transaction } from 'kysely';
 import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { Database, SiteEventTable } from './schema.ts';
@@ -44,29 +44,34 @@ export async function writeSiteWinter(
 	{ lakeId, site }: Site,
 	record: SiteWinter
 ): Promise<void> {
+	await db.transaction().execute((tx) => writeSiteWinterIn(tx, { lakeId, site }, record));
+}
+
+/** The same within a transaction. */
+export async function writeSiteWinterIn(
+	tx: Transaction<Database>,
+	{ lakeId, site }: Site,
+	record: SiteWinter
+): Promise<void> {
 	const key = { lake_id: lakeId, site_id: site, winter: record.winter };
 	const dates = {
 		freeze_up_on: record.freezeUpOn,
 		freeze_up_by: record.freezeUpBy,
 		ice_out_on: record.iceOutOn
 	};
-	await db.transaction().execute(async (tx) => {
-		await tx
-			.insertInto('winter')
-			.values({ ...key, ...dates })
-			.onConflict((conflict) =>
-				conflict.columns(['lake_id', 'site_id', 'winter']).doUpdateSet(dates)
-			)
-			.execute();
-		await tx
-			.deleteFrom('site_event')
-			.where('lake_id', '=', lakeId)
-			.where('site_id', '=', site)
-			.where('winter', '=', record.winter)
-			.execute();
-		const events = record.events.map((event, position) => ({ ...key, position, ...toRow(event) }));
-		if (events.length > 0) await tx.insertInto('site_event').values(events).execute();
-	});
+	await tx
+		.insertInto('winter')
+		.values({ ...key, ...dates })
+		.onConflict((conflict) => conflict.columns(['lake_id', 'site_id', 'winter']).doUpdateSet(dates))
+		.execute();
+	await tx
+		.deleteFrom('site_event')
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('winter', '=', record.winter)
+		.execute();
+	const events = record.events.map((event, position) => ({ ...key, position, ...toRow(event) }));
+	if (events.length > 0) await tx.insertInto('site_event').values(events).execute();
 }
 
 /** Winters with a recorded freeze-up, oldest first. */
@@ -80,6 +85,21 @@ export async function listRecordedWinters(
 		.where('lake_id', '=', lakeId)
 		.where('site_id', '=', site)
 		.where('freeze_up_on', 'is not', null)
+		.orderBy('winter')
+		.execute();
+	return rows.map((row) => row.winter);
+}
+
+/** Winters that anything was ever recorded of, oldest first. */
+export async function listKeptWinters(
+	db: Kysely<Database>,
+	{ lakeId, site }: Site
+): Promise<WinterId[]> {
+	const rows = await db
+		.selectFrom('winter')
+		.select('winter')
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
 		.orderBy('winter')
 		.execute();
 	return rows.map((row) => row.winter);

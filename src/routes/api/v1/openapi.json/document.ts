@@ -23,6 +23,7 @@ import { sites } from './site-paths.ts';
 import { backups } from './backup-paths.ts';
 import { sources } from './source-paths.ts';
 import { tellings } from './telling-paths.ts';
+import { winterFolders } from './winters-paths.ts';
 
 const lakePath = z.object({ lake: z.string() });
 const winterPath = lakePath.extend({ winter: winterId });
@@ -57,7 +58,8 @@ export function openApiDocument() {
 			...places(),
 			...sources(),
 			...sites(),
-			...backups()
+			...backups(),
+			...winterFolders()
 		},
 		components: { schemas: { Columns: columnsInput } }
 	});
