@@ -28,7 +28,7 @@ test('one command makes a backup where it is called, one restores it onto an emp
 	const made = command('backup', ['winter.db'], data, called);
 	expect(made).toMatchObject({ stderr: '', status: 0 });
 	expect(made.stdout).toContain(`Backup, checked: ${join(called, 'winter.db')}`);
-	expect(made.stdout).toContain('holds the keys of weather services');
+	expect(made.stdout).toContain('holds the keys of weather services and webhooks');
 	expect(command('restore', ['winter.db'], other, called)).toMatchObject({ stderr: '', status: 0 });
 	const restored = new SqliteFile(join(other, 'frostledger.db'));
 	onTestFinished(() => void restored.close());

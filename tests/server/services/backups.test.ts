@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { sql } from 'kysely';
 import { expect, onTestFinished, test } from 'vitest';
 import {
 	closeContext,
@@ -20,6 +21,7 @@ import { readingInput } from '../../../src/lib/server/services/reading-input.ts'
 import { addReadings, listReadings } from '../../../src/lib/server/services/readings.ts';
 import { newSource } from '../../../src/lib/server/services/sources/input.ts';
 import { createSource } from '../../../src/lib/server/services/sources/sources.ts';
+import { KEY_TABLES } from '../../../src/lib/server/storage/backup/write-backup.ts';
 import { inventedLake } from '../../support/fresh-context.ts';
 import { inventedSource } from '../../support/invented-source.ts';
 
@@ -109,15 +111,41 @@ test('what is sent over the network has no keys in it, the file beside the datab
 	const ctx = await open(data);
 	const key = 'k3y-that-nobody-may-see';
 	await createSource(ctx, newSource.parse({ source: inventedSource({ needsKey: true }), key }));
+	const lake = await inventedLake(ctx);
+	const address = 'https://hook.invalid/s3cret-in-a-path';
+	await sql`INSERT INTO webhook (lake_id, address, key, kinds, made_at)
+		VALUES (${lake.id}, ${address}, ${'w3bhook'.repeat(8)}, '[]', '')`.execute(ctx.db);
+	await sql`INSERT INTO webhook_outbox (id, lake_id, body, made_at)
+		VALUES ('o', ${lake.id}, '{"to":"nobody-else"}', '')`.execute(ctx.db);
 	const { name } = await makeBackup(ctx);
 	expect(readFileSync(join(data, 'backups', name)).includes(key)).toBe(true);
 	const { stream, size_B } = await sendBackup(ctx, name);
 	const sent = Buffer.from(await new Response(stream).arrayBuffer());
 	expect(sent.byteLength).toBe(size_B);
-	expect(sent.includes(key)).toBe(false);
+	for (const secret of [key, address, 'w3bhook', 'nobody-else']) {
+		expect(sent.includes(secret), secret).toBe(false);
+	}
 	expect(sent.subarray(0, 15).toString()).toBe('SQLite format 3');
 	await expect.poll(() => readdirSync(join(data, 'backups'))).toEqual([name]);
 	await expect(sendBackup(ctx, '../frostledger.db')).rejects.toThrow('No backup');
+});
+
+test('every column that may hold a key is known to the download, or known to be harmless', async () => {
+	const ctx = await open(folder());
+	const { rows } = await sql<{ name: string }>`
+		SELECT t.name || '.' || c.name AS name FROM pragma_table_list t, pragma_table_info(t.name) c
+		WHERE t.schema = 'main' AND t.type = 'table'
+			AND (c.name LIKE '%key%' OR c.name LIKE '%secret%' OR c.name LIKE '%token%'
+				OR c.name LIKE '%passw%' OR c.name LIKE '%address%')`.execute(ctx.db);
+	const harmless = [
+		'telling_date.key',
+		// What it is the hash of is nowhere.
+		'telling_feed.secret_hash'
+	];
+	const left = rows
+		.map(({ name }) => name)
+		.filter((name) => !KEY_TABLES.some((table) => name.startsWith(`${table}.`)));
+	expect(left.toSorted()).toEqual(harmless);
 });
 
 test('a folder that has a database is not restored into, unless that is asked for', async () => {

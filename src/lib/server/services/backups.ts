@@ -58,7 +58,7 @@ async function backUp({ folder, file }: Place, at: Date): Promise<BackupFile> {
 }
 
 /**
- * A backup as it may leave the machine, without the keys of weather services.
+ * A backup as it may leave the machine, without the keys of weather services and without webhooks.
  * @throws BackupNotFound
  */
 export async function sendBackup(

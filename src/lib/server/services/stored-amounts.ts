@@ -4,10 +4,10 @@ import { listBackups } from './backups.ts';
 
 /**
  * `entered`: what people typed in; `imported`: weather files; `brought`: what weather sources told;
- * `joined`: days made from both; `sources`: how sources are set up and how asking them went;
+ * `joined`: days made from both; `told`: what is told of lakes, where to, and what was; `sources`: how sources are set up and how asking them went;
  * `own`: the database's own tables.
  */
-export type StoredKind = 'entered' | 'imported' | 'brought' | 'joined' | 'sources' | 'own';
+export type StoredKind = 'entered' | 'imported' | 'brought' | 'joined' | 'told' | 'sources' | 'own';
 
 export interface StoredAmount {
 	kind: StoredKind;
@@ -24,7 +24,15 @@ export interface StoredAmounts {
 	amounts: StoredAmount[];
 }
 
-const KINDS: readonly StoredKind[] = ['entered', 'imported', 'brought', 'joined', 'sources', 'own'];
+const KINDS: readonly StoredKind[] = [
+	'entered',
+	'imported',
+	'brought',
+	'joined',
+	'told',
+	'sources',
+	'own'
+];
 
 const TABLES: Readonly<Record<string, StoredKind>> = {
 	weather_day: 'imported',
@@ -36,6 +44,12 @@ const TABLES: Readonly<Record<string, StoredKind>> = {
 	forecast_hour: 'brought',
 	joined_day: 'joined',
 	rejoin: 'joined',
+	telling: 'told',
+	telling_feed: 'told',
+	telling_message: 'told',
+	telling_date: 'told',
+	webhook: 'told',
+	webhook_outbox: 'told',
 	source: 'sources',
 	source_key: 'sources',
 	source_state: 'sources',

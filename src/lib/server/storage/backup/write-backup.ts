@@ -5,13 +5,16 @@ import { basename, dirname, join } from 'node:path';
 import { StorageRefusal } from '../refusal.ts';
 import { openAside, rowsOf } from './open-aside.ts';
 
+/** Tables whose rows are keys, or addresses that may hold one; rows that hang on them go as well. */
+export const KEY_TABLES = ['source_key', 'webhook'] as const;
+
 /** Middle of the names of files that are not finished. */
 const PART = '.part-';
 /** Longer than any backup takes: what is older was cut short. */
 const STALE_MS = 3_600_000;
 
 export interface BackupOptions {
-	/** Leaves out the keys of weather services. */
+	/** Leaves out what opens a door elsewhere: the rows of {@link KEY_TABLES}. */
 	withoutKeys?: boolean;
 }
 
@@ -53,8 +56,14 @@ async function copyInto(source: string, part: string): Promise<void> {
 
 async function takeKeysOut(path: string): Promise<void> {
 	await using database = openAside(path);
-	// Without the second step deleted text would stay in the file's empty pages.
-	await database.exec('DELETE FROM source_key; VACUUM');
+	await database.exec('PRAGMA foreign_keys = ON');
+	const tables = await rowsOf(database, `SELECT name FROM sqlite_master WHERE type = 'table'`);
+	for (const table of KEY_TABLES) {
+		// A backup of an older schema may not have it.
+		if (tables.some(({ name }) => name === table)) await database.exec(`DELETE FROM ${table}`);
+	}
+	// Without this deleted text would stay in the file's empty pages.
+	await database.exec('VACUUM');
 }
 
 /** @throws StorageRefusal unless the file is a whole database. */

@@ -24,7 +24,7 @@ export function backups(): ZodOpenApiPathsObject {
 		},
 		'/api/v1/backups/{name}': {
 			get: operation(
-				'A backup as a file, without the keys of weather sources',
+				'A backup as a file, without keys of weather sources and without webhooks',
 				{ '200': { description: 'Done', content: file } },
 				{ path: z.object({ name: z.string() }) }
 			)
