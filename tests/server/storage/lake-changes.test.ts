@@ -131,7 +131,13 @@ test('every table is either watched or left out by name', async () => {
 		'source_day',
 		'source_hour',
 		'source_state',
+		'telling',
+		'telling_date',
+		'telling_feed',
+		'telling_message',
 		'weather_day',
-		'weather_hour'
+		'weather_hour',
+		'webhook',
+		'webhook_outbox'
 	]);
 });
