@@ -37,6 +37,9 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'its young ice': (page) => page.goto('/lakes/pinder-lake/early-ice?asOf=2025-12-02'),
 	'when loads are expected': (page) => page.goto('/lakes/pinder-lake/going-on'),
 	'its early ice in midwinter': (page) => page.goto('/lakes/pinder-lake/early-ice'),
+	'coming off in midwinter': (page) => page.goto('/lakes/pinder-lake/coming-off'),
+	'coming off in a past thaw': (page) =>
+		page.goto('/lakes/pinder-lake/coming-off?winter=2024-25&asOf=2025-04-05'),
 	'its freeze-up': (page) => page.goto('/lakes/pinder-lake/winter'),
 	'its loads': (page) => page.goto('/lakes/pinder-lake/loads'),
 	'a load of its own': ownLoad,

@@ -14,6 +14,7 @@ export interface LakePageLink {
 export const LAKE_PAGES: readonly LakePageLink[] = [
 	{ path: 'early-ice', label: 'Early ice', title: 'Early ice', group: 'question' },
 	{ path: 'going-on', label: 'Going on', title: 'Going on', group: 'question' },
+	{ path: 'coming-off', label: 'Coming off', title: 'Coming off', group: 'question' },
 	{ path: 'sites', label: 'Sites', title: 'Sites', group: 'place' },
 	{ path: 'weak-spots', label: 'Weak spots', title: 'Weak spots', group: 'place' },
 	{ path: 'trip', label: 'Trip sheet', title: 'Trip sheet', group: 'place' },

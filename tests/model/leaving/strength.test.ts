@@ -21,6 +21,7 @@ function strength(change: Partial<StrengthInput> = {}) {
 
 test.each<[state: string, change: Partial<StrengthInput>, source: string | null]>([
 	['inFrost', {}, null],
+	['open', { column: column(), warm: { ...SPELL, state: 'withheld' } }, null],
 	['mild', { warmLast_h: 3 }, 'SMHI'],
 	['sunlit', { column: BARE, warmLast_h: 3 }, 'Ashton'],
 	['weakened', { column: BARE, warm: { ...SPELL, state: 'doubled' } }, 'Minnesota DNR'],

@@ -62,7 +62,7 @@ test('the forecast says by when loads have to be off, the removal date before al
 		leaving?.loads.find((load) => load.id === 'on-foot')?.offBy;
 	expect(offOf(before)).toMatchObject({ reason: expect.stringMatching(/thickness|warmSpell/) });
 	expect(offOf(before)?.on).toMatch(/^2027-0[345]/);
-	expect(before.leaving?.texts.lost).toMatch(/^Nothing has been lost/);
+	expect(before.leaving?.texts.lost).toMatch(/^No ice has been lost/);
 	await put({ removalOn: '2027-02-20', leads: [{ load: 'on-foot', lead_d: 2 }] });
 	const after = await ask();
 	expect(after.leaving?.removalOn).toBe('2027-02-20');

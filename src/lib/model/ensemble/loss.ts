@@ -26,8 +26,8 @@ export interface LossTracker {
  *
  *   loss = max(0, loss - change of the day)
  *
- * Only what weather did counts: where a reading pulls a member, it has lost or won nothing by it. Ice
- * that forms anew has lost nothing.
+ * Only what weather did counts: where a reading pulls a member, it has lost or won nothing by it. A skim
+ * that forms where all had gone makes up for its own thickness only.
  */
 export function trackLoss(count: number): LossTracker {
 	return trackerOf({
@@ -54,8 +54,8 @@ function trackerOf(state: State): LossTracker {
 			const came = (before ?? holes).total_m;
 			for (let i = 0; i < count; i++) {
 				const was_m = last_m[i] ?? 0;
-				const isNew = state.isFirst || was_m <= 0;
-				const loss_m = isNew ? 0 : Math.max(0, (lost_m[i] ?? 0) + was_m - (came[i] ?? 0));
+				const since_m = (lost_m[i] ?? 0) + was_m - (came[i] ?? 0);
+				const loss_m = state.isFirst ? 0 : Math.max(0, since_m);
 				lost_m[i] = loss_m;
 				if (loss_m <= 0) peaks[i] = on;
 				last_m[i] = holes.total_m[i] ?? 0;

@@ -63,7 +63,7 @@ function warmthText(
 }
 
 function lostText({ lost, peakOn }: Omit<Leaving, 'texts'>, words: Words): string {
-	if (lost.p90_m < SHOWN_m) return 'Nothing has been lost: the ice is as thick as it has been.';
+	if (lost.p90_m < SHOWN_m) return 'No ice has been lost: it is as thick as it has been.';
 	const since = `since ${words.day(peakOn)}`;
 	if (lost.p50_m < SHOWN_m)
 		return `More likely than not nothing has been lost yet; at one spot of ten ${words.depth(lost.p90_m)} or more.`;
@@ -110,15 +110,19 @@ function depthText({ p50_m, p90_m }: SlushOutlook, words: Words): string {
 		: `About ${words.depth(p50_m)} of slush, ${most}. It carries nothing, hides weak ice, and holds machines fast.`;
 }
 
+/** Later days are those of the ice-out rather than of a frost. Our choice. */
+const SOON_d = 42;
+
 function frozenText(slush: SlushOutlook, asOf: IsoDate, words: Words): string {
 	const { needs_degCd, p50_m, frozenBy, surelyFrozenBy } = slush;
 	if (needs_degCd === null) return '';
 	const needs = `It takes ${words.degreeDays(needs_degCd)} of frost under the snow that lies on it`;
 	if (p50_m < LEAST_SLUSH_m)
-		return surelyFrozenBy === null
-			? `${needs}.`
+		return surelyFrozenBy === null || daysBetween(asOf, surelyFrozenBy) > SOON_d
+			? `${needs}; with the snow to come some of it is likely to stay for weeks.`
 			: `${needs}: nine spots of ten are free of it by ${words.day(surelyFrozenBy)}.`;
-	if (frozenBy === null) return `${needs}, more than the days told bring to half of the spots.`;
+	if (frozenBy === null || daysBetween(asOf, frozenBy) > SOON_d)
+		return `${needs}: more than the next ${SOON_d} days bring to half of the spots, with the snow that falls.`;
 	const days = counted(daysBetween(asOf, frozenBy), 'day');
 	const surely =
 		surelyFrozenBy === null ? '' : `, at nine spots of ten by ${words.day(surelyFrozenBy)}`;

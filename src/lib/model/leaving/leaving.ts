@@ -1,4 +1,5 @@
 import type { IsoDate } from '../calendar.ts';
+import { total_m } from '../column.ts';
 import type { Asked } from '../asked.ts';
 import type { Forecast, ForecastDay, ForecastLoad } from '../forecast.ts';
 import { isSnowKnown } from '../site-day.ts';
@@ -60,7 +61,8 @@ export function leavingOf({ asked, input, days, loads, iceOut }: LeavingInput): 
 		peakOn,
 		thawSincePeak_degCd: day.tdd_degCd + day.thawing_degCd - atPeak.tdd_degCd,
 		lost,
-		isSunOnBareIce: sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m,
+		isSunOnBareIce:
+			total_m(column) > 0 && sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m,
 		strength: strengthOf({ warm, column, sun_W_m2, warmLast_h, words }),
 		nights: nightsAround(site.weather, asOf, lake.latitude),
 		spellFrom: lastSpellFrom(chances, asOf),

@@ -1,4 +1,4 @@
-import type { IceColumn } from '../column.ts';
+import { total_m, type IceColumn } from '../column.ts';
 import type { AppliedRule } from '../forecast.ts';
 import { ROTTEN, rottenText } from '../rotten.ts';
 import { shortSpellText, spellText } from '../spell-text.ts';
@@ -8,7 +8,8 @@ import type { Words } from '../words.ts';
 import { ROTTEN_RULE, MILD_RULE, STAY_OFF_RULE, SUN_RULE, TWICE_RULE } from './strength-rules.ts';
 
 /** What warmth and sun have done to the strength of the ice, the gravest that holds. */
-export type StrengthState = 'inFrost' | 'mild' | 'sunlit' | 'weakened' | 'closed' | 'rotten';
+export type StrengthState =
+	'open' | 'inFrost' | 'mild' | 'sunlit' | 'weakened' | 'closed' | 'rotten';
 
 export interface Strength {
 	state: StrengthState;
@@ -47,8 +48,12 @@ export function strengthLeft(liquidFraction: number): number {
 
 /** The strength of a site's ice in words, with the rule that says so and where that comes from. */
 export function strengthOf(input: StrengthInput): Strength {
-	const leftFraction = strengthLeft(input.column.liquidFraction);
+	const leftFraction = isOpen(input) ? 0 : strengthLeft(input.column.liquidFraction);
 	return { ...stateOf(input), leftFraction };
+}
+
+function isOpen({ column }: StrengthInput): boolean {
+	return total_m(column) <= 0;
 }
 
 function stateOf(input: StrengthInput): Omit<Strength, 'leftFraction'> {
@@ -57,6 +62,8 @@ function stateOf(input: StrengthInput): Omit<Strength, 'leftFraction'> {
 		return { state: 'rotten', text: shortSpellText(warm, words), rule: ROTTEN_RULE };
 	if (column.liquidFraction >= ROTTEN)
 		return { state: 'rotten', text: `Stay off: ${rottenText(column)}`, rule: ROTTEN_RULE };
+	if (isOpen(input))
+		return { state: 'open', text: 'More likely than not no ice is left.', rule: null };
 	const spell = warm === null ? null : spellText(warm, words);
 	if (warm?.state === 'withheld')
 		return { state: 'closed', text: spell ?? '', rule: STAY_OFF_RULE };

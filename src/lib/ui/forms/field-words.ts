@@ -30,6 +30,7 @@ const WORDS: Readonly<Record<string, string>> = {
 	freezeUpOn: 'Froze over',
 	freezeUpBy: 'At the latest',
 	iceOutOn: 'Ice-out',
+	removalOn: 'Everything off by',
 	refrozeOn: 'Froze again',
 	density: 'Density',
 	mass: 'Mass',

@@ -54,7 +54,7 @@ export const leaving = z
 		lost: z.object({ p10_m: z.number(), p50_m: z.number(), p90_m: z.number() }),
 		isSunOnBareIce: z.boolean(),
 		strength: z.object({
-			state: z.enum(['inFrost', 'mild', 'sunlit', 'weakened', 'closed', 'rotten']),
+			state: z.enum(['open', 'inFrost', 'mild', 'sunlit', 'weakened', 'closed', 'rotten']),
 			text: z.string(),
 			rule: rule.nullable(),
 			leftFraction: z.number().describe('Of the strength of sound ice, by the water inside it')

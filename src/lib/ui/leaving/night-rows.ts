@@ -1,0 +1,28 @@
+import type { Night } from '#lib/model/leaving/nights.ts';
+import type { TableRow } from '../components/ScrollTable.svelte';
+import { shortDay } from '../format/day.ts';
+import { degreeDays, temperature } from '../format/degrees.ts';
+import type { Units } from '../units-setting.ts';
+
+export const NIGHT_COLUMNS = [
+	'Day',
+	'Lowest',
+	'Below freezing',
+	'Frost',
+	'Thaw',
+	'Six hours of frost'
+];
+
+export function nightRows(nights: readonly Night[], units: Units): TableRow[] {
+	return nights.map((night) => ({
+		id: night.on,
+		cells: [
+			`${shortDay(night.on)}, ${night.source}`,
+			temperature(night.min_degC, units),
+			`${Math.floor(night.below_h)} h`,
+			degreeDays(night.freezing_degCd, units),
+			degreeDays(night.thawing_degCd, units),
+			night.refreezes ? 'yes' : 'no'
+		]
+	}));
+}
