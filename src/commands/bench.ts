@@ -11,12 +11,14 @@ const bench: Bench = values.quick
 	? {
 			ensemble: { members: 100, days: 100, rounds: 1, sizes: sizes(50, 50) },
 			lakes: 2,
-			winters: 2
+			winters: 2,
+			served: { lakes: 2, duration_ms: 300 }
 		}
 	: {
 			ensemble: { members: 1000, days: 200, rounds: 8, sizes: sizes(500, 100) },
 			lakes: 100,
-			winters: 20
+			winters: 20,
+			served: { lakes: 60, duration_ms: 5000 }
 		};
 
 const report = await benchReport(bench);

@@ -28,6 +28,12 @@ const pages = z.strictObject({
 	slowest_ms: positive
 });
 
+const rate = z.strictObject({
+	requests: z.int().min(1),
+	perSecond: positive,
+	median_ms: positive
+});
+
 const report = z.strictObject({
 	node: z.string(),
 	season: z.strictObject({ days: z.literal(200), median_ms: positive, c }),
@@ -50,6 +56,19 @@ const report = z.strictObject({
 		duration_s: z.number().nonnegative(),
 		idle: pages,
 		meanwhile: pages
+	}),
+	serving: z.strictObject({
+		lakes: z.literal(2),
+		trivial: rate,
+		lake: rate,
+		lakeAnew: rate,
+		ratio: positive,
+		home: z.strictObject({
+			first_ms: positive,
+			allTold_ms: positive,
+			again_ms: positive,
+			otherMeanwhile_p95_ms: positive
+		})
 	}),
 	warnings: z.array(z.string())
 });
@@ -90,4 +109,11 @@ test('a source is called no more often than it allows, and pages are timed meanw
 	const text = asText(told);
 	expect(text).toMatch(/2 lakes on one source, 3 calls a day .* allowed: [123] calls in/);
 	expect(text).toMatch(/pages meanwhile: \d+, median/);
+});
+
+test('pages are told by their rate, beside a page without data', () => {
+	const { serving } = told;
+	expect(serving.ratio).toBeCloseTo(serving.lake.perSecond / serving.trivial.perSecond, 9);
+	expect(serving.home.allTold_ms).toBeGreaterThanOrEqual(serving.home.first_ms);
+	expect(asText(told)).toMatch(/pages with 2 lakes stored, .*: a form \d+ a second/);
 });

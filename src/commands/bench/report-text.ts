@@ -2,6 +2,7 @@ import type { CComparison } from './c-comparison.ts';
 import type { SizeTime } from './ensemble-report.ts';
 import type { PageTimes } from './keeping-up/page-times.ts';
 import type { BenchReport } from './report.ts';
+import type { RequestRate } from './serving/request-rate.ts';
 
 /** The report as lines of text. */
 export function asText(report: BenchReport): string {
@@ -19,6 +20,7 @@ export function asText(report: BenchReport): string {
 				`  ${sizeText(size)}: ${size.median_ms.toFixed(1)} ms, ${size.each_us.toFixed(2)} µs each`
 		),
 		...ofSources(report),
+		...ofPages(report),
 		...warnings.map((warning) => `WARNING: ${warning}`)
 	].join('\n');
 }
@@ -31,6 +33,15 @@ function ofSources({ storing, keepingUp }: BenchReport): string[] {
 		`${lakes} lakes on one source, ${limits.perDay} calls a day and ${limits.perMinute} a minute allowed: ${calls} calls in ${duration_s.toFixed(1)} s, at most ${mostCallsInAMinute} in a minute`,
 		`  pages before: ${pagesText(idle)}`,
 		`  pages meanwhile: ${pagesText(meanwhile)}; 95 % are ${times.toFixed(2)} times those before`
+	];
+}
+
+function ofPages({ serving }: BenchReport): string[] {
+	const { lakes, trivial, lake, lakeAnew, ratio, home } = serving;
+	const rate = ({ perSecond }: RequestRate) => `${perSecond.toFixed(0)} a second`;
+	return [
+		`pages with ${lakes} lakes stored, on 4 connections: a form ${rate(trivial)}, the lakes' pages ${rate(lake)} (${ratio.toFixed(2)} of the form's), all rendered anew ${rate(lakeAnew)}`,
+		`  home after a start: ${home.first_ms.toFixed(0)} ms, every lake told within ${(home.allTold_ms / 1000).toFixed(1)} s, a form meanwhile 95 % within ${home.otherMeanwhile_p95_ms.toFixed(0)} ms; home again: ${home.again_ms.toFixed(0)} ms`
 	];
 }
 

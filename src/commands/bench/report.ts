@@ -1,6 +1,7 @@
 import { ensembleReport, type EnsembleBench, type EnsembleReport } from './ensemble-report.ts';
 import { keepingUpReport, type KeepingUpReport } from './keeping-up/report.ts';
 import { storingReport, type StoringReport } from './keeping-up/storing.ts';
+import { servingReport, type ServingReport } from './serving/report.ts';
 import { seasonReport, type SeasonReport } from './season-report.ts';
 
 export interface BenchReport {
@@ -10,6 +11,8 @@ export interface BenchReport {
 	/** Weather from sources: a winter's hours into the file, and pages while many lakes are refreshed. */
 	storing: StoringReport;
 	keepingUp: KeepingUpReport;
+	/** Pages of many stored lakes. */
+	serving: ServingReport;
 	/** What a reader must know before trusting the figures. */
 	warnings: string[];
 }
@@ -19,6 +22,8 @@ export interface Bench {
 	/** Lakes that are refreshed, and winters that are stored. */
 	lakes: number;
 	winters: number;
+	/** Lakes whose pages are asked for, and for how long. */
+	served: { lakes: number; duration_ms: number };
 }
 
 /** Times the model: one winter, and an ensemble of winters; then how its weather is kept up. */
@@ -31,6 +36,7 @@ export async function benchReport(bench: Bench): Promise<BenchReport> {
 		ensemble,
 		storing: await storingReport(bench.winters),
 		keepingUp: await keepingUpReport(bench.lakes),
+		serving: await servingReport(bench.served.lakes, bench.served.duration_ms),
 		warnings: [...warnings, ...more]
 	};
 }
