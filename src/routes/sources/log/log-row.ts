@@ -33,6 +33,10 @@ export function logRow(entry: LogEntry, now: Date) {
 export type LogRow = ReturnType<typeof logRow>;
 
 function cost({ outcome, stored, calls, bytes, duration_ms }: LogEntry): string {
-	const taken = `${counted(calls, 'call')}, ${grouped(bytes / 1000)} kB in ${(duration_ms / 1000).toFixed(1)} s`;
+	// What one call brought for both parts is counted with the past days.
+	const taken =
+		calls === 0
+			? 'no call of its own'
+			: `${counted(calls, 'call')}, ${grouped(bytes / 1000)} kB in ${(duration_ms / 1000).toFixed(1)} s`;
 	return outcome === 'ok' ? `${counted(stored, 'row')} stored; ${taken}` : taken;
 }
