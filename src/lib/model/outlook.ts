@@ -27,7 +27,10 @@ export interface OutlookInput extends AskedInput {
 	loads: readonly LoadCase[];
 	minimums: readonly ChartMinimum[];
 	chartSet: ChartSet;
-	/** Readings of the ice that a track was made on: they move the estimate, and no status rests on them. */
+	/**
+	 * Readings at weak spots, and of the ice that a track was made on: they move the estimate, and no
+	 * status rests on them.
+	 */
 	drilledElsewhere?: readonly string[];
 }
 

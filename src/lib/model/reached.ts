@@ -93,7 +93,9 @@ function tooFew(
 ): string {
 	const asked = `${counted(holesFor(load), 'hole')} are asked, ${counted(holes.length, 'hole')} of ${on} count`;
 	const told = near.length - holes.length;
-	return told > 0 ? `${asked}, not the ${told} that somebody else told` : asked;
+	return told > 0
+		? `${asked}, not the ${told} that lie elsewhere or that somebody else told`
+		: asked;
 }
 
 function counts(kind: DrilledDay['holes'][number]['kind'], age_d: number): boolean {

@@ -16,6 +16,7 @@ import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
 import { seenSince } from './seen-since.ts';
 import { shownIds } from './shown-loads.ts';
+import { atWeakSpots } from './places/at-weak-spots.ts';
 import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
@@ -160,6 +161,7 @@ async function gather(
 	const isNow = isPresent(options, winter, today);
 	const known = await knownWeather(ctx, lake, { observed: days, asOf, isPresent: isNow });
 	const earlier = winters.filter((each) => each < winter);
+	const isWorked = ice.workedOn.some((on) => on <= (isNow ? today : asOf));
 	const input: OutlookInput = {
 		lakeId,
 		site,
@@ -168,9 +170,7 @@ async function gather(
 		weather: known.days,
 		forecastIssuedOn: known.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
-		...(ice.workedOn.some((on) => on <= (isNow ? today : asOf))
-			? { drilledElsewhere: ice.fromParent }
-			: {}),
+		drilledElsewhere: await atWeakSpots(ctx, lakeId, readings, isWorked ? ice.fromParent : []),
 		loads,
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { newSite } from '../../../../src/lib/server/services/site-input.ts';
 import { createSite, deleteSite } from '../../../../src/lib/server/services/sites.ts';
+import { lakeView } from '../../../../src/lib/server/services/lake-view.ts';
 import { addReadings, listReadings } from '../../../../src/lib/server/services/readings.ts';
 import { readingInput } from '../../../../src/lib/server/services/reading-input.ts';
 import {
@@ -265,4 +266,20 @@ test('a route over a site that has been deleted since is one of which nothing is
 	await addRoute(ctx, id, aRoute('', { points }));
 	await deleteSite(ctx, id, made.site.id);
 	expect((await placesView(ctx, id)).routes[0]?.answer.unknown).toEqual([1]);
+});
+
+test('holes at a weak spot tell of it alone: no load counts as reached by them', async () => {
+	const { ctx, id } = await drilledLake();
+	const holes = Array.from({ length: 5 }, () => ({ clear_m: 0.32, white_m: 0.02 }));
+	const thick = readingInput.parse({ on: '2027-01-26', kind: 'measured', place: 'Reeds', holes });
+	await addReadings(ctx, id, 'main', [thick]);
+	const statuses = async () => {
+		const { outlook } = await lakeView(ctx, id, { asOf: '2027-01-27' });
+		return outlook?.forecast.loads.map(({ status }) => status) ?? [];
+	};
+	expect(await statuses()).toContain('reached');
+	await addWeakSpot(ctx, id, { ...INLET, name: 'reeds', kind: 'bogOrWeeds' });
+	const after = await statuses();
+	expect(after).toContain('expectedNotDrilled');
+	expect(after).not.toContain('reached');
 });

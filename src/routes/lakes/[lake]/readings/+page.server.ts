@@ -1,5 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
 import {
 	addReadings,
@@ -36,7 +37,13 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 		winter,
 		winters,
 		readings: readings.toReversed(),
-		places: [...new Set(readings.flatMap(({ place }) => place ?? []))],
+		places: [
+			...new Set([
+				...readings.flatMap(({ place }) => place ?? []),
+				...(await listWeakSpots(locals.context, lake.id)).map(({ name }) => name)
+			])
+		],
+		place: url.searchParams.get('place')?.slice(0, 200) ?? '',
 		stored: url.searchParams.get('stored'),
 		deleted: url.searchParams.get('deleted'),
 		uploaded: Number(url.searchParams.get('uploaded') ?? 0)
