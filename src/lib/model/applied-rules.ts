@@ -25,6 +25,15 @@ export function chartRule(row: ChartMinimum, thickness_m: number, words: Words):
 	};
 }
 
+/** What stands in no chart: the row is for one, and more is at that place. */
+export function addedRule(added_kg: number, thickness_m: number, words: Words): AppliedRule {
+	return {
+		code: 'addedToChart',
+		text: `The chart is for one of them: ${words.mass(added_kg)} on top of it make that ${words.requirement(thickness_m)}, added as Gold's formula adds loads.`,
+		source: 'our choice, no source'
+	};
+}
+
 /** For a load that no chart has a row for: no less than any chart asks of one person. */
 export function leastRule(row: ChartMinimum, thickness_m: number, words: Words): AppliedRule {
 	return {

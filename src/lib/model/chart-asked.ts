@@ -47,6 +47,7 @@ function rowOf({ use }: LoadCase, isGroup: boolean): ChartUse {
 	return isGroup && use === 'onFoot' ? 'group' : use;
 }
 
-function isMachine(use: ChartUse | null): boolean {
+/** Rows for one vehicle, to which what comes on top is added. */
+export function isMachine(use: ChartUse | null): boolean {
 	return use !== null && use !== 'onFoot' && use !== 'group';
 }

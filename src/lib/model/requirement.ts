@@ -1,6 +1,6 @@
-import { chartRule, engineerRule, goldRule, leastRule } from './applied-rules.ts';
+import { addedRule, chartRule, engineerRule, goldRule, leastRule } from './applied-rules.ts';
 import { goldThickness_m } from './bearing.ts';
-import { chartAsked, type Company } from './chart-asked.ts';
+import { chartAsked, isMachine, type Company } from './chart-asked.ts';
 import type { AppliedRule, AskedParts } from './forecast.ts';
 import { ENGINEER_ABOVE_kg, type ChartMinimum, type ChartSet, type LoadCase } from './load-case.ts';
 import { dayFactors, factorRules, wayFactors, type Factors } from './load-factors.ts';
@@ -91,7 +91,7 @@ export function requirement(
 		spacing_m: counted.spacing_m,
 		parts,
 		rules: [
-			(load.use === null ? leastRule : chartRule)(row, chart_m, words),
+			...chartRules(load, row, { chart_m, added_kg }, words),
 			goldRule(mass_kg, goldThickness_m(mass_kg), words),
 			...(afloat_m === null ? [] : [floatingRule(afloat_m, load.parked_h, words)]),
 			...countedRules(load, counted, words),
@@ -133,6 +133,22 @@ function part_m(
 ): number {
 	if (part === 'gold') return parts.gold_m;
 	return (part === 'afloat' ? parts.afloat_m : parts[`${set}_m`]) ?? 0;
+}
+
+/** The chart as published, and what was made of it. */
+function chartRules(
+	load: LoadCase,
+	row: ChartMinimum,
+	{ chart_m, added_kg }: { chart_m: number; added_kg: number },
+	words: Words
+): AppliedRule[] {
+	const row_m = row.thickness_m ?? chart_m;
+	const isRaised = isMachine(load.use) && added_kg > 0 && chart_m > row_m;
+	const quoted_m = isRaised ? row_m : chart_m;
+	return [
+		(load.use === null ? leastRule : chartRule)(row, quoted_m, words),
+		...(isRaised ? [addedRule(added_kg, chart_m, words)] : [])
+	];
 }
 
 function needsEngineer({ use }: LoadCase, counted_kg: number): boolean {

@@ -53,6 +53,10 @@ test('the requirement asks the spacing of the ice that one of them asks for', ()
 	expect(near.counted_kg).toBe(5000);
 	// Strict charts ask 40 cm for one; the second adds what the formula asks for 2500 kg, 26.7 cm.
 	expect(near.required_m).toBeCloseTo(Math.hypot(0.4, Math.sqrt(2500 / 3.5) / 100), 9);
+	const text = (code: string) => near.rules.find((rule) => rule.code === code)?.text;
+	// The chart is quoted as it was published, what was added to it apart.
+	expect(text('chartMinimum')).toContain('40 cm');
+	expect(text('addedToChart')).toContain('49 cm');
 	expect([far.counted_kg, far.required_m]).toEqual([2500, 0.4]);
 	expect(near.rules.map(({ code }) => code)).toContain('group-together');
 	expect(near.rules.find(({ code }) => code === 'group-together')?.text).toContain('40 m');

@@ -22,6 +22,11 @@ export function wayRules(units: Units): AppliedRule[] {
 			source: 'the wave: Squire and others 1996, computed; half is our choice'
 		},
 		{
+			code: 'spacing',
+			text: 'From one load to the next 100 times the thickness that one of them asks for, as each says above; nearer ones count together.',
+			source: 'common practice, from memory; 53 to 97 times in TM 5-852-1, table 2-1'
+		},
+		{
 			code: 'acrossCracks',
 			text: 'Over a crack at right angles, never along it.',
 			source: 'common practice, no source'
