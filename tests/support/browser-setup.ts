@@ -1,7 +1,6 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { ensureBuilt } from '../../src/commands/start/build.ts';
+import { findBrowser } from './find-browser.ts';
 
 declare module 'vitest' {
 	export interface ProvidedContext {
@@ -12,69 +11,16 @@ declare module 'vitest' {
 	}
 }
 
-const INSTALLED = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'].flatMap(
-	(name) => [`/usr/bin/${name}`, `/usr/local/bin/${name}`, `/snap/bin/${name}`]
-);
-
 /** Builds the app once and unpacks the browser once, before any browser test starts. */
 export default async function setup(project: TestProject) {
 	await ensureBuilt({ quiet: true });
-	const browserPath =
-		(await bundledBrowser()) ?? INSTALLED.find((path) => existsSync(path)) ?? null;
-	if (!browserPath) {
+	const { path, environment } = await findBrowser();
+	if (!path) {
 		process.stderr.write(
 			'\nNo browser: the one in @sparticuz/chromium runs on Linux x64 with glibc only, and none is ' +
 				'installed. THE BROWSER TESTS ARE SKIPPED. Install Chromium or Chrome to run them.\n\n'
 		);
 	}
-	project.provide('browserPath', browserPath);
-	project.provide('browserEnvironment', pick(['LD_LIBRARY_PATH', 'FONTCONFIG_PATH', 'HOME']));
-}
-
-/**
- * Unpacks into a folder named after the version, because the package returns a path it finds
- * before a parallel unpack has finished, and would keep an old version for ever.
- */
-async function bundledBrowser(): Promise<string | null> {
-	if (process.platform !== 'linux' || process.arch !== 'x64' || !hasGlibc()) return null;
-	const manifest = readFileSync('node_modules/@sparticuz/chromium/package.json', 'utf8');
-	const { version } = JSON.parse(manifest) as { version: string };
-	const folder = resolve('node_modules/.cache', `chromium-${version}`);
-	mkdirSync(folder, { recursive: true });
-	const before = process.env.TMPDIR;
-	process.env.TMPDIR = folder;
-	// Without it the package expects the system's NSS libraries.
-	process.env.AWS_LAMBDA_JS_RUNTIME = 'nodejs22.x';
-	const { default: chromium } = await import('@sparticuz/chromium');
-	const path = await chromium.executablePath();
-	process.env.FONTCONFIG_PATH = fontFolder(folder);
-	if (before === undefined) delete process.env.TMPDIR;
-	else process.env.TMPDIR = before;
-	return path;
-}
-
-/** The package's own list of fonts names folders of other machines, and without any the browser dies. */
-function fontFolder(folder: string): string {
-	const path = resolve(folder, 'font-list');
-	mkdirSync(path, { recursive: true });
-	writeFileSync(
-		resolve(path, 'fonts.conf'),
-		`<?xml version="1.0"?>
-<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
-<fontconfig>
-	<dir>${resolve(folder, 'fonts')}</dir>
-	<cachedir>${resolve(path, 'cache')}</cachedir>
-</fontconfig>
-`
-	);
-	return path;
-}
-
-function pick(names: string[]): Record<string, string> {
-	return Object.fromEntries(names.flatMap((name) => [[name, process.env[name] ?? '']]));
-}
-
-function hasGlibc(): boolean {
-	const report = process.report.getReport() as { header?: { glibcVersionRuntime?: string } };
-	return Boolean(report.header?.glibcVersionRuntime);
+	project.provide('browserPath', path);
+	project.provide('browserEnvironment', environment);
 }
