@@ -1,8 +1,39 @@
 import { sveltekit } from '@sveltejs/kit/vite';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
+/** What nearly every page shows. */
+const PARTS =
+	/src\/lib\/ui\/(format\/(day|length|number|moment|degrees)|components\/(Key|Figure|ScrollTable|NumbersTable|StatusMark|LakeName))/;
+
+/** What reads dates in words, which nothing in the browser asks for: the charts take instants. */
+const READERS_OF_WORDS = /\/_lib\/(match|formatDistance|formatRelative)\.js$/;
+
+/** Keeps the reading of written dates out of the charts, of which it would be a tenth. */
+const lighterCharts: Plugin = {
+	name: 'lighter-charts',
+	enforce: 'pre',
+	applyToEnvironment: ({ name }) => name === 'client',
+	resolveId(source, importer) {
+		if (importer?.includes('date-fns/locale/en-US') && READERS_OF_WORDS.test(source))
+			return this.resolve('/src/lib/ui/charts/no-words.ts');
+		const isAdapter = source === 'date-fns' && importer?.includes('chartjs-adapter-date-fns');
+		return isAdapter ? this.resolve('/src/lib/ui/charts/date-functions.ts') : null;
+	}
+};
+
 export default defineConfig({
-	plugins: [sveltekit()],
+	plugins: [lighterCharts, sveltekit()],
+	build: {
+		// Small parts of nearly every page come in one file: apart, their wrapping weighs two kilobytes.
+		rolldownOptions: {
+			output: { codeSplitting: { groups: [{ name: 'parts', test: PARTS, minShareCount: 2 }] } }
+		},
+		// Scripts of other pages are not named beforehand: their names weigh more than they help.
+		modulePreload: {
+			resolveDependencies: (_, names) => names.filter((name) => name.endsWith('.css'))
+		}
+	},
 	test: {
 		testTimeout: 30_000,
 		hookTimeout: 120_000,
