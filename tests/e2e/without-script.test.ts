@@ -50,7 +50,7 @@ test.runIf(browserPath)(
 		const loads = page.getByRole('region', { name: 'Load by load' });
 		expect(await loads.locator('details').count()).toBe(1);
 		await loads.locator('summary').click();
-		await loads.getByText('Strict charts').waitFor();
+		await loads.getByText('Strict charts', { exact: true }).waitFor();
 		expect(await loads.innerText()).toContain('which decides');
 	}
 );
