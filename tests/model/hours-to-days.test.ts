@@ -126,3 +126,16 @@ test('a day without hours is unknown in everything', () => {
 		'2027-01-10'
 	]);
 });
+
+test('a day that lacks too many hours keeps those seen above freezing, and no frost', () => {
+	const warm = dayFromHours(
+		span(),
+		hours(14, (index) => (index < 5 ? -2 : 3))
+	);
+	expect(warm).toMatchObject({ air_degC: null, freezing_degCd: null, aboveFreezing_h: 9 });
+	const cold = dayFromHours(
+		span(),
+		hours(14, () => -2)
+	);
+	expect(cold).toMatchObject({ air_degC: null, freezing_degCd: null, aboveFreezing_h: null });
+});

@@ -442,3 +442,15 @@ test('days before the one asked for that were only forecast widen the band, and 
 	expect(width(guessed)).toBeGreaterThan(1.03 * width(known));
 	expect(on(guessed, asOf).total_m.p50).toBeCloseTo(on(known, asOf).total_m.p50 ?? NaN, 1);
 });
+
+test('warm hours of a day that lacks the others double what is asked for, as on a whole day', () => {
+	const input = asked(Array.from({ length: 45 }, () => -10));
+	const lastOn = input.asOf;
+	const weather = input.weather.map((day) =>
+		day.on === lastOn ? { ...day, air_degC: null, aboveFreezing_h: 9 } : day
+	);
+	const rules = (changed: typeof input) =>
+		outlook(changed)?.forecast.loads[0]?.rules.map(({ code }) => code) ?? [];
+	expect(rules(input)).not.toContain('warmSpell');
+	expect(rules({ ...input, weather })).toContain('warmSpell');
+});

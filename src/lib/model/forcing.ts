@@ -50,7 +50,7 @@ function scaled(forcing: Forcing, share: number): Forcing {
 
 /** What one day's weather does, with what stands in for what nobody reported. */
 export interface DayForcing extends Forcing {
-	/** `null` where the day has no temperature of its own. */
+	/** `null` where none of the day's own is known; of a day without a temperature, at least so many. */
 	aboveFreezing_h: number | null;
 	hasAir: boolean;
 	/** Precipitation or snowfall was reported. */
@@ -83,7 +83,7 @@ export function dayForcing(
 		rain_kg_m2: fall.rain_kg_m2,
 		freshSnow_kg_m3: freshSnow_kg_m3(air_degC),
 		sun_W_m2,
-		aboveFreezing_h: own?.aboveFreezing_h ?? null,
+		aboveFreezing_h: (own ?? day.reported)?.aboveFreezing_h ?? null,
 		hasAir: own !== null,
 		hasSnow: fall.isReported
 	};

@@ -39,7 +39,8 @@ const MISSING_PRECIPITATION_HOURS = 4;
  *   freezing = N/n Σ max(0, -T)/24     thawing = N/n Σ max(0, T)/24     N hours in the day, n known
  *
  * Temperature counts as known from 20 hours on, or from fewer that never lie more than three hours
- * apart; else everything that rests on it is `null`. Precipitation and snowfall are known when at
+ * apart; else it is `null`, and only the hours seen above freezing are told, if any were: so many at
+ * least, which a thaw is judged by. Precipitation and snowfall are known when at
  * most four hours are missing. Missing hours of a known day are taken to be like its others.
  */
 export function dayFromHours(span: DaySpan, hours: readonly WeatherHour[]): DayValues {
@@ -78,7 +79,7 @@ function temperatures(
 ): Temperatures {
 	const withAir = inDay.filter(({ air_degC }) => air_degC !== null);
 	if (withAir.length < COMPLETE_HOURS && !isEvenlySpread(span, withAir))
-		return UNKNOWN_TEMPERATURES;
+		return { ...UNKNOWN_TEMPERATURES, aboveFreezing_h: warmAtLeast_h(withAir) };
 	const air = known(withAir, 'air_degC');
 	const hoursEach = hoursInDay / air.length;
 	return {
@@ -89,6 +90,12 @@ function temperatures(
 		thawing_degCd: (sum(air.map((value) => Math.max(0, value))) * hoursEach) / 24,
 		aboveFreezing_h: Math.min(24, air.filter((value) => value > 0).length * hoursEach)
 	};
+}
+
+/** `null` where none were seen: that there were none is not known. */
+function warmAtLeast_h(withAir: readonly WeatherHour[]): number | null {
+	const warm_h = withAir.filter(({ air_degC }) => (air_degC ?? 0) > 0).length;
+	return warm_h > 0 ? Math.min(24, warm_h) : null;
 }
 
 function isEvenlySpread({ start_s, end_s }: DaySpan, hours: readonly WeatherHour[]): boolean {

@@ -20,7 +20,7 @@ export interface WeatherDay {
 	 */
 	freezing_degCd: number | null;
 	thawing_degCd: number | null;
-	/** Hours of the day above 0 °C, 0 to 24. */
+	/** Hours of the day above 0 °C, 0 to 24; at least so many where the day has no temperature. */
 	aboveFreezing_h: number | null;
 	/** Rain and snow together, as water (1 kg/m² = 1 mm). */
 	precipitation_kg_m2: number | null;

@@ -106,7 +106,7 @@ function spellDay(weather: WeatherDay, latitude: number): SpellDay {
 		on: weather.on,
 		air_degC: meanAir_degC(weather),
 		freezing_degCd: degrees?.freezing_degCd ?? 0,
-		aboveFreezing_h: degrees?.aboveFreezing_h ?? null,
+		aboveFreezing_h: (degrees ?? weather).aboveFreezing_h,
 		sun_W_m2: 0,
 		column: SHADED_SHEET
 	};
