@@ -113,3 +113,12 @@ test('numbers enter the texts as the reader has chosen', () => {
 	const engineer = cautions({}, { words }).find((caution) => caution.code === 'askAnEngineer');
 	expect(engineer?.text).toContain('Above 11,023 lb');
 });
+
+test('slush names the day it is likely frozen by, and none where half of it is so already', () => {
+	const wet = { column: column({ clear_m: 0.3, slush_m: 0.02, snow_m: 0.1 }) };
+	const slush = (slushFrozenBy: string | null) =>
+		cautions(wet, { slushFrozenBy }).find(({ code }) => code === 'slush')?.text;
+	expect(slush('2027-01-12')).toContain('frozen by');
+	expect(slush('2027-01-10')).not.toContain('frozen');
+	expect(slush(null)).not.toContain('frozen');
+});

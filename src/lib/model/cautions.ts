@@ -90,15 +90,16 @@ function ofTheDay({ warm, isColdSnap, words }: CautionInput): Caution[] {
 	];
 }
 
-function ofTheIce({ today, floodsWith_m, slushFrozenBy, words }: CautionInput): Caution[] {
+function ofTheIce({ asOf, today, floodsWith_m, slushFrozenBy, words }: CautionInput): Caution[] {
 	if (today === null) return [];
 	const { column, sun_W_m2 } = today.day;
 	const ice_m = total_m(column);
 	const isFlooding =
 		floodsWith_m !== null && ice_m >= FLOODABLE_m && floodsWith_m < NEAR_FLOODING_m;
 	const isInSun = sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m;
+	// Where half of the spots have none already, a day would only sound like comfort.
 	const frozenBy =
-		slushFrozenBy === null
+		slushFrozenBy === null || slushFrozenBy <= asOf
 			? ''
 			: ` More likely than not it is frozen by ${words.day(slushFrozenBy)}.`;
 	const white = `${words.thickness(today.white_m)} of ${words.thickness(ice_m)}`;

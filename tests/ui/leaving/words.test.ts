@@ -128,7 +128,7 @@ test('loads that share their days share a row', () => {
 		asks: 'asks 40 cm',
 		off: 'Off by 20 Mar, in 19 days: by the thickness',
 		begin: null,
-		days: 'Met to 30 Mar, as likely as not; at the warm end to 20 Mar.'
+		days: 'By thickness alone met to 30 Mar, as likely as not; at the warm end to 20 Mar.'
 	});
 });
 

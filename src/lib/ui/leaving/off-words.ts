@@ -113,8 +113,8 @@ function isNeverOn({ required_m, median, wasExpected }: LeavingLoad): boolean {
 function daysText({ median, warmEnd, required_m }: LeavingLoad): string {
 	if (required_m === null) return 'No thickness is stated, so the ice names no day.';
 	if (median.kind === 'unknown') return 'No day is named while the snow on the ice is not known.';
-	if (median.kind === 'never') return 'Met on none of the days told.';
-	return `Met ${lastText(median)}, as likely as not; at the warm end ${warmText(warmEnd)}.`;
+	if (median.kind === 'never') return 'By thickness met on none of the days told.';
+	return `By thickness alone met ${lastText(median)}, as likely as not; at the warm end ${warmText(warmEnd)}.`;
 }
 
 function lastText(last: LastDay): string {
