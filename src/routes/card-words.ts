@@ -37,10 +37,11 @@ export function nextSentence({ on, kind, loads }: NextDate): string {
 /** The estimate with its doubt, for a card. */
 export function estimateWords(
 	day: { total_m: number; totalLower_m: number | null },
-	units: Units
+	units: Units,
+	{ isWithheld = false } = {}
 ): string {
 	if (day.total_m < 0.005) return 'Open water by this estimate';
 	const lower =
 		day.totalLower_m === null ? '' : `, lower bound ${thickness(day.totalLower_m, units)}`;
-	return `About ${thickness(day.total_m, units)} of ice${lower}`;
+	return `${isWithheld ? 'Stay off: about' : 'About'} ${thickness(day.total_m, units)} of ice${lower}`;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { climateName, climateSentence } from '#lib/ui/climate-words.ts';
+import { climateMark, climateName, climateSentence } from '#lib/ui/climate-words.ts';
 
 test('past winters are named as such, and what is assumed as an assumption', () => {
 	expect(climateName({ pastWinters: 4, hasUsual: false, endsEarly: false })).toBe('past winters');
@@ -25,4 +25,10 @@ test('past winters are named as such, and what is assumed as an assumption', () 
 
 test('where nothing is told past what is known nothing is said', () => {
 	expect(climateSentence(null)).toBeNull();
+});
+
+test('a mark in a picture names the assumption where one stands in', () => {
+	expect(climateMark({ pastWinters: 4, hasUsual: false, endsEarly: false })).toBe('past winters');
+	expect(climateMark({ pastWinters: 1, hasUsual: true, endsEarly: false })).toBe('usual climate');
+	expect(climateMark(null)).toBe('past winters');
 });

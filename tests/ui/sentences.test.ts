@@ -68,12 +68,22 @@ test('without a bound none is made up', () => {
 });
 
 test('an answer of another day names it', () => {
-	expect(verdict(ice(), METRIC, true).main).toBe(
+	expect(verdict(ice(), METRIC, { isPast: true }).main).toBe(
 		'About 31 cm of ice on 14 Jan 2027, but one hole in ten may have shown less than 25.'
 	);
-	expect(verdict(ice({ total_m: 0 }), METRIC, true).main).toBe(
+	expect(verdict(ice({ total_m: 0 }), METRIC, { isPast: true }).main).toBe(
 		'Open water by this estimate on 14 Jan 2027.'
 	);
+});
+
+test('where every load is withheld the answer begins by that', () => {
+	expect(verdict(ice(), METRIC, { isWithheld: true }).main).toBe(
+		'Stay off, whatever it measures: about 31 cm of ice, but one hole in ten may show less than 25.'
+	);
+	expect(verdict(ice(), METRIC, { isWithheld: true, isPast: true }).main).toMatch(
+		/^Stay off, whatever it measured: about 31 cm of ice on 14 Jan 2027, but /
+	);
+	expect(verdict(ice({ total_m: 0 }), METRIC, { isWithheld: true }).main).toMatch(/^Open water/);
 });
 
 test('what loads are held against is said for whom a bound is known', () => {

@@ -6,6 +6,11 @@ export function climateName(climate: Climate | null): string {
 	return climate.pastWinters === 0 ? 'usual climate' : 'past winters and usual climate';
 }
 
+/** The same for a mark in a picture: where both stand in, the weaker of the two. */
+export function climateMark(climate: Climate | null): string {
+	return climate?.hasUsual ? 'usual climate' : 'past winters';
+}
+
 /** How much stands behind it; `null` where nothing past the forecast is told. */
 export function climateSentence(climate: Climate | null): string | null {
 	if (climate === null) return null;

@@ -17,16 +17,29 @@ const STILL_m = 0.0005;
 /** A layer of less than this reads as none. */
 const HARDLY_ANY_m = 0.005;
 
-/** The ice of one day with its doubt. `isPast` names the day, for it is not today's. */
-export function verdict(ice: SeriesDay, units: Units, isPast = false): Verdict {
+export interface Standing {
+	/** The answer is not today's, so it names its day. */
+	isPast?: boolean;
+	/** Every load is withheld: that is said before any thickness. */
+	isWithheld?: boolean;
+}
+
+/** The ice of one day with its doubt. */
+export function verdict(
+	ice: SeriesDay,
+	units: Units,
+	{ isPast = false, isWithheld = false }: Standing = {}
+): Verdict {
 	const when = isPast ? ` on ${day(ice.on)}` : '';
 	if (ice.total_m < HARDLY_ANY_m) {
 		return { main: `Open water by this estimate${when}.`, rest: null };
 	}
+	const measures = isPast ? 'measured' : 'measures';
+	const about = isWithheld ? `Stay off, whatever it ${measures}: about` : 'About';
 	const main =
 		ice.totalLower_m === null
-			? `About ${thickness(ice.total_m, units)} of ice${when}.`
-			: `About ${thickness(ice.total_m, units)} of ice${when}, but one hole in ten may ${isPast ? 'have shown' : 'show'} ${less(ice.totalLower_m, units)}.`;
+			? `${about} ${thickness(ice.total_m, units)} of ice${when}.`
+			: `${about} ${thickness(ice.total_m, units)} of ice${when}, but one hole in ten may ${isPast ? 'have shown' : 'show'} ${less(ice.totalLower_m, units)}.`;
 	return { main, rest: counts(ice, units) };
 }
 

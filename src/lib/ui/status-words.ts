@@ -14,3 +14,9 @@ export const ROW_WORDS: Record<LoadStatus, string> = {
 	...STATUS_WORDS,
 	reached: 'Reached, drilled'
 };
+
+/** Whether the ice is closed to every load that the tool may speak of. */
+export function isAllWithheld(loads: readonly { status: LoadStatus }[]): boolean {
+	const told = loads.filter(({ status }) => status !== 'askAnEngineer');
+	return told.length > 0 && told.every(({ status }) => status === 'withheld');
+}

@@ -48,7 +48,7 @@ function pastHeadline({ early, iceOutOn }: EarlyTold): string {
 
 function iceOf(told: EarlyTold, units: Units): string[] {
 	if (told.day === null) return [];
-	const { main, rest } = verdict(told.day, units, isPast(told));
+	const { main, rest } = verdict(told.day, units, { isPast: isPast(told) });
 	const rate = growth(told.early.growth?.growth_m_d ?? null, units);
 	return [[main, rest, rate].filter((part) => part !== null).join(' ')];
 }

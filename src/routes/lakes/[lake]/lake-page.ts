@@ -13,7 +13,7 @@ import { borders } from '#lib/ui/charts/regions.ts';
 import { knownDays, type SeriesDay } from '#lib/ui/charts/series.ts';
 import { lastEstimated, shownDays } from '#lib/ui/charts/shown-days.ts';
 import { stripData, type StripData, type StripFacts } from '#lib/ui/charts/strip-data.ts';
-import { climateName } from '#lib/ui/climate-words.ts';
+import { climateMark } from '#lib/ui/climate-words.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
 import { answerOf } from '#lib/ui/what-if/answer.ts';
 import { upkeepOf } from './upkeep.ts';
@@ -59,7 +59,7 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 	const days = series.filter(({ on }) => on <= asOf);
 	const coming = series.filter(({ on }) => on > asOf);
 	const { snowKnown } = facts;
-	const climate = climateName(facts.climate);
+	const climate = climateMark(facts.climate);
 	const answersTo = (asked: readonly LoadCase[]) =>
 		asked.flatMap((load) => {
 			const answer = whole.loads.find(({ id }) => id === load.id);

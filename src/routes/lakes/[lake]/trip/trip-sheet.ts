@@ -13,7 +13,7 @@ import { ROUTE_STATUS_WORDS, routeSentence } from '#lib/ui/places/route-words.ts
 import type { TripSheetWords } from '#lib/ui/places/trip-text.ts';
 import { isPast } from '#lib/ui/is-past.ts';
 import { boundsSentence, verdict } from '#lib/ui/sentences.ts';
-import { STATUS_WORDS } from '#lib/ui/status-words.ts';
+import { isAllWithheld, STATUS_WORDS } from '#lib/ui/status-words.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 import { weatherToWords } from '#lib/ui/weather-to-words.ts';
 import { lakePage, type LakePage } from '../lake-page.ts';
@@ -62,7 +62,10 @@ const ALWAYS = new Set(['openPartOnly', 'chartsForClearIce', 'askAnEngineer', 'o
 function estimateWords(page: LakePage, units: Units): string {
 	if (page.iceOutOn) return `Open water: ice-out was on ${day(page.iceOutOn)}.`;
 	if (page.ice?.day) {
-		const { main, rest } = verdict(page.ice.day, units, isPast(page));
+		const { main, rest } = verdict(page.ice.day, units, {
+			isPast: isPast(page),
+			isWithheld: isAllWithheld(page.ice.loads)
+		});
 		return rest === null ? main : `${main} ${rest}`;
 	}
 	return 'No estimate: the weather, or the day of freeze-up, is not known.';
