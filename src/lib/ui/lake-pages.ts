@@ -1,5 +1,5 @@
-/** Whether a page answers one of the three questions, tells of places, or takes facts in. */
-export type LakePageGroup = 'question' | 'place' | 'record';
+/** Whether a page answers one of the three questions, takes in a hole or other facts, or tells of places. */
+export type LakePageGroup = 'question' | 'hole' | 'place' | 'record';
 
 export interface LakePageLink {
 	path: string;
@@ -15,10 +15,10 @@ export const LAKE_PAGES: readonly LakePageLink[] = [
 	{ path: 'early-ice', label: 'Early ice', title: 'Early ice', group: 'question' },
 	{ path: 'going-on', label: 'Going on', title: 'Going on', group: 'question' },
 	{ path: 'coming-off', label: 'Coming off', title: 'Coming off', group: 'question' },
+	{ path: 'at-the-hole', label: 'Log a hole', title: 'At the hole', group: 'hole' },
 	{ path: 'sites', label: 'Sites', title: 'Sites', group: 'place' },
 	{ path: 'weak-spots', label: 'Weak spots', title: 'Weak spots', group: 'place' },
 	{ path: 'trip', label: 'Trip sheet', title: 'Trip sheet', group: 'place' },
-	{ path: 'at-the-hole', label: 'Log a hole', title: 'At the hole', group: 'record' },
 	{ path: 'readings', label: 'Readings', title: 'Readings', group: 'record' },
 	{ path: 'weather', label: 'Weather', title: 'Weather', group: 'record' },
 	{ path: 'winter', label: 'Freeze-up', title: 'Freeze-up and events', group: 'record' },
@@ -31,4 +31,9 @@ export const LAKE_PAGES: readonly LakePageLink[] = [
 /** The links of one group. */
 export function lakePagesOf(group: LakePageGroup): LakePageLink[] {
 	return LAKE_PAGES.filter((page) => page.group === group);
+}
+
+/** The page with this heading, by its path; undefined for one that has no link of its own. */
+export function lakePageTitled(title: string): string | undefined {
+	return LAKE_PAGES.find((page) => page.title === title)?.path;
 }
