@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { addWeakSpot, weakSpotInput } from '../../../src/lib/server/services/places/weak-spots.ts';
 import { getPosition } from '../../../src/lib/server/services/reading-positions.ts';
 import { listReadings } from '../../../src/lib/server/services/readings.ts';
 import { actions, load } from '../../../src/routes/lakes/[lake]/at-the-hole/+page.server.ts';
@@ -68,6 +69,19 @@ test('a place that was named before is chosen, another one typed wins', async ()
 	await send({ place: 'Landing', otherPlace: '' });
 	await send({ place: 'Landing', otherPlace: 'Far shore', seen: '1' });
 	expect((await read()).map(({ place }) => place)).toEqual(['Landing', 'Far shore']);
+});
+
+test('weak spots are offered by their names, each once, here and where a reading is mended', async () => {
+	const { context, id, send, read, page } = await atTheHole();
+	for (const name of ['Inlet', 'off the MOLE ']) {
+		await addWeakSpot(context, id, weakSpotInput.parse({ name, kind: 'inletOutlet' }));
+	}
+	expect(await page()).toMatchObject({ places: [], otherPlaces: ['Inlet', 'off the MOLE'] });
+	await send();
+	expect(await page()).toMatchObject({ places: ['Off the mole'], otherPlaces: ['Inlet'] });
+	const params = { lake: id, reading: (await read())[0]?.id ?? '' };
+	const mending = await edit.load(formEvent({ context, params }) as never);
+	expect(mending).toMatchObject({ places: expect.arrayContaining(['Inlet']) });
 });
 
 test('the phone’s position is stored when it comes, and can be forgotten', async () => {

@@ -2,6 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { holeEffect, type HoleEffect } from '#lib/server/services/hole-effect.ts';
 import { holesIn, logHole, readingsOn } from '#lib/server/services/at-the-hole.ts';
 import { NotFound } from '#lib/server/services/not-found.ts';
+import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
 import { positionInput } from '#lib/server/services/reading-positions.ts';
 import { listReadings } from '#lib/server/services/readings.ts';
@@ -14,7 +15,7 @@ import { found } from '../found.ts';
 import { estimateOn } from '../readings/estimate-on.ts';
 import { siteOf } from '../site-of.ts';
 import { lakeToday } from '../lake-today.ts';
-import { lastHole, placeOf, placesOf } from './from-before.ts';
+import { lastHole, otherPlaces, placeOf, placesOf } from './from-before.ts';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ params, locals, url, cookies }) => {
@@ -22,6 +23,7 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies }) => 
 	const site = siteOf(url);
 	const { lake, today } = await found(lakeToday(context, params.lake));
 	const readings = await found(listReadings(context, lake.id, site));
+	const places = placesOf(readings);
 	const words = wordsIn(parseUnits(cookies.get(UNITS_COOKIE)));
 	const stored = url.searchParams.get('stored');
 	const ofToday = readings.filter(({ on }) => on === today);
@@ -30,7 +32,8 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies }) => 
 		today,
 		ofToday,
 		seen: holesIn(ofToday),
-		places: placesOf(readings),
+		places,
+		otherPlaces: otherPlaces(await listWeakSpots(context, lake.id), places),
 		place: placeOf(readings, today),
 		last: lastHole(readings),
 		effect:

@@ -1,4 +1,5 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
+import { isSamePlace } from '#lib/model/places/place-name.ts';
 import type { Hole, Reading } from '#lib/model/reading.ts';
 
 /** As many as fit on two lines of a phone. */
@@ -8,6 +9,16 @@ const PLACES = 4;
 export function placesOf(readings: readonly Reading[]): string[] {
 	const named = readings.flatMap(({ place }) => (place === null ? [] : [place])).toReversed();
 	return [...new Set(named)].slice(0, PLACES);
+}
+
+/** Names of weak spots that are not offered yet: a hole belongs to one by its name alone. */
+export function otherPlaces(
+	spots: readonly { name: string }[],
+	offered: readonly string[]
+): string[] {
+	return spots
+		.map(({ name }) => name)
+		.filter((name) => !offered.some((each) => isSamePlace(each, name)));
 }
 
 /** Where one is, going by the last hole of today; empty where nothing tells. */

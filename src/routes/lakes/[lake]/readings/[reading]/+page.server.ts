@@ -1,6 +1,7 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { winterOf } from '#lib/model/calendar.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
 import { getPosition, putPosition } from '#lib/server/services/reading-positions.ts';
 import { getReading, updateReading } from '#lib/server/services/readings.ts';
@@ -18,7 +19,9 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const view = await found(
 		lakeView(locals.context, params.lake, { site: siteOf(url), winter: winterOf(reading.on) })
 	);
-	const places = [...new Set(view.readings.flatMap(({ place }) => place ?? []))];
+	const spots = await listWeakSpots(locals.context, params.lake);
+	const named = view.readings.flatMap(({ place }) => place ?? []);
+	const places = [...new Set([...named, ...spots.map(({ name }) => name)])];
 	const position = await getPosition(locals.context, params.lake, reading.id);
 	return {
 		lake: view.lake,
