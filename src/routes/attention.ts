@@ -1,3 +1,4 @@
+import { isLately } from '#lib/model/broke-lately.ts';
 import { daysBetween } from '#lib/model/calendar.ts';
 import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 
@@ -22,8 +23,6 @@ export const ATTENTION_WORDS: Record<Attention, string> = {
 	nothingStored: 'Nothing to go by'
 };
 
-/** So long a break-through stands before all else. Our choice. */
-const BROKE_d = 14;
 /** A hole supports nothing any more after this: as for what is reached. */
 const OVERDUE_d = 21;
 /** A source that fails or a forecast that is too old is told with its remedy on the lake's page. */
@@ -48,7 +47,7 @@ export function attentionOf(digest: LakeDigest): Attention | null {
 	const { iceOutOn, wentThroughOn, lastReadingOn, today, loads, cautions, status } = digest;
 	if (iceOutOn !== null) return null;
 	const has = (codes: ReadonlySet<string>) => cautions.some(({ code }) => codes.has(code));
-	if (wentThroughOn !== null && daysBetween(wentThroughOn, today) <= BROKE_d) return 'wentThrough';
+	if (wentThroughOn !== null && isLately(wentThroughOn, today)) return 'wentThrough';
 	if (loads.some((load) => load.status === 'withheld')) return 'withheld';
 	if (has(WEATHER_CODES) || (status === 'ok' && digest.day === null)) return 'weatherOld';
 	if (has(FLOOD_CODES)) return 'flooding';

@@ -4,6 +4,8 @@ import { expect, test } from 'vitest';
 import { load } from '../../../src/routes/lakes/[lake]/early-ice/+page.server.ts';
 import Page from '../../../src/routes/lakes/[lake]/early-ice/+page.svelte';
 import type { Context } from '../../../src/lib/server/context.ts';
+import { readingInput } from '../../../src/lib/server/services/reading-input.ts';
+import { addReadings } from '../../../src/lib/server/services/readings.ts';
 import type { EarlyIceAnswer } from '../../../src/lib/server/services/early-ice.ts';
 import { earlyIce } from '../../../src/routes/api/v1/openapi.json/early-ice-answer.ts';
 import { apiOf } from '../../support/api.ts';
@@ -87,4 +89,22 @@ test('a day outside of its winter, and a parameter that is not known, are refuse
 	expect(outside.status).toBe(400);
 	expect((await ask('GET', `${path}?until=2026-12-01`)).status).toBe(400);
 	expect((await ask('GET', '/api/v1/lakes/nowhere/early-ice')).status).toBe(404);
+});
+
+test('that the ice broke lately is said before anything that is estimated, and for two weeks', async () => {
+	const { ctx, id } = await drilledLake();
+	const broke = readingInput.parse({
+		on: '2026-11-22',
+		place: 'The inlet',
+		kind: 'wentThrough',
+		holes: []
+	});
+	await addReadings(ctx, id, 'main', [broke]);
+	const page = await shown(ctx, id, 'asOf=2026-11-24');
+	const headline = 'The ice broke at The inlet on 22 Nov 2026: keep away from there';
+	expect(page).toContain(headline);
+	expect(page.indexOf(headline)).toBeLessThan(page.search(/worth the trip|No trip is worth it/));
+	expect(await shown(ctx, id, 'asOf=2026-12-06')).toContain(headline);
+	expect(await shown(ctx, id, 'asOf=2026-12-07')).not.toContain(headline);
+	expect(await shown(ctx, id, 'asOf=2026-11-21')).not.toContain(headline);
 });

@@ -15,13 +15,35 @@ export interface EarlyTold {
 	day: SeriesDay | null;
 	isWithheld: boolean;
 	iceOutOn: IsoDate | null;
+	/** Where the ice broke under somebody lately. */
+	broke: { on: IsoDate; place: string | null } | null;
 	asOf: IsoDate;
 	today: IsoDate;
 	lake: { water: string };
 }
 
-/** The page's answer in a sentence, and what belongs right under it. */
-export function earlyHeadline(told: EarlyTold, units: Units): { main: string; rest: string[] } {
+interface Headline {
+	main: string;
+	rest: string[];
+}
+
+/**
+ * The page's answer in a sentence, and what belongs right under it. That the ice broke lately is said
+ * before anything that is estimated.
+ */
+export function earlyHeadline(told: EarlyTold, units: Units): Headline {
+	const { main, rest } = answerOf(told, units);
+	return told.broke === null
+		? { main, rest }
+		: { main: brokeText(told.broke), rest: [main, ...rest] };
+}
+
+function brokeText({ on, place }: NonNullable<EarlyTold['broke']>): string {
+	const at = place === null ? '' : ` at ${place}`;
+	return `The ice broke${at} on ${day(on)}: keep away from there, whatever is estimated.`;
+}
+
+function answerOf(told: EarlyTold, units: Units): Headline {
 	const { early, asOf, isWithheld } = told;
 	const then = isPast(told) ? [`As it was known on ${day(asOf)}.`] : [];
 	if (early.phase === 'past') return { main: pastHeadline(told), rest: then };

@@ -1,3 +1,4 @@
+import { brokeLately } from '#lib/model/broke-lately.ts';
 import type { EarlyIceView } from '#lib/server/services/early-ice.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
 import { upkeepOf } from '../upkeep.ts';
@@ -17,6 +18,7 @@ export function earlyPage({ view, early }: EarlyIceView) {
 		today,
 		asOf,
 		freezeUpOn: record.freezeUpOn,
+		broke: brokeLately(view.readings, asOf),
 		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
 		early: {
 			...early,
