@@ -1,9 +1,12 @@
 import type { Context } from '#lib/server/context.ts';
+import type { Viewer } from '#lib/server/services/access/viewer.ts';
 
 declare global {
 	namespace App {
 		interface Locals {
 			context: Context;
+			/** Who asks. */
+			viewer: Viewer;
 			/** That nothing can be stored now, in a sentence. */
 			trouble?: string;
 			/** That the page is made of all that is stored, and is the same while that is. */

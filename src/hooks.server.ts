@@ -1,17 +1,20 @@
 import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
+import { requirePassphraseWhereReachable } from '#lib/server/services/access/exposure.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
 import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
+import { guard } from './routes/access/guard.ts';
 import { Problem, problemResponse } from './routes/api/problem.ts';
 import { keptPage } from './routes/kept-pages.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
 	const context = await startContext(process.env);
+	await requirePassphraseWhereReachable(context, process.env);
 	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
 	const telling = startTelling(context);
 	// Whoever stops the server may wait for what this returns.
@@ -32,13 +35,20 @@ export const handle: Handle = async ({ event, resolve }) => {
 		return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
 	}
 	event.locals.context = getContext();
-	const resolved = await keptPage(event, resolve);
+	const resolved = (await guard(event)) ?? (await keptPage(event, resolve));
 	const response = event.locals.trouble ? unavailable(resolved) : resolved;
+	if (event.locals.viewer.way === 'session') keepFromOthers(response);
 	response.headers.set('x-content-type-options', 'nosniff');
 	response.headers.set('referrer-policy', 'same-origin');
 	response.headers.set('x-frame-options', 'SAMEORIGIN');
 	return response;
 };
+
+/** What one viewer is shown no cache in between may show to another. */
+function keepFromOthers({ headers }: Response): void {
+	if (!headers.has('cache-control')) headers.set('cache-control', 'private, no-cache');
+	headers.append('vary', 'Cookie');
+}
 
 /** Kit answers 500 to whatever it did not expect. */
 function unavailable({ body, status, headers }: Response): Response {

@@ -12,5 +12,5 @@ await run('backup', async () => {
 	if (word === undefined) return `Backup, checked: ${await backUpBeside(place, new Date())}`;
 	const file = pathFrom(word);
 	await backUpTo(place, file);
-	return `Backup, checked: ${file}\nIt holds the keys of weather services and webhooks: keep it as you keep them.`;
+	return `Backup, checked: ${file}\nIt holds the keys of weather services and webhooks, and who may come in: keep it as you keep them.`;
 });

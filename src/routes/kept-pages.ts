@@ -1,6 +1,7 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import { promisify } from 'node:util';
 import { gunzip, gzip } from 'node:zlib';
+import { viewOf } from '#lib/server/services/access/viewer.ts';
 import { WhileUnchanged } from '#lib/server/services/while-unchanged.ts';
 import { UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 
@@ -21,12 +22,14 @@ type Resolve = (event: RequestEvent) => Response | Promise<Response>;
 /**
  * The page of a lake as it was rendered before, as long as nothing of the lake has changed since and
  * the minute is the same; else as it is rendered now. Pages say in `locals.mayBeKept` that they may be.
+ * Kept apart for each that may see something else; what is shown must not name who looks.
  */
 export async function keptPage(event: RequestEvent, resolve: Resolve): Promise<Response> {
 	const { params, request, isDataRequest, locals, cookies, url } = event;
 	const lake = params?.['lake'];
 	if (lake === undefined || isDataRequest || request.method !== 'GET') return resolve(event);
-	const key = JSON.stringify([url.href, cookies.get(UNITS_COOKIE)]);
+	const { viewer } = locals;
+	const key = JSON.stringify([url.href, cookies.get(UNITS_COOKIE), viewOf(viewer), viewer.way]);
 	// What fails here fails again where the page is made, and is told there.
 	const kept = await pages.look(locals.context, lake, key).catch(() => null);
 	if (kept?.value) return answer(kept.value, request);

@@ -72,11 +72,16 @@ test('a taken port is told in a sentence with the remedy', async () => {
 });
 
 test('asked to end it ends in order, and answers a listed name until then', async () => {
-	const other = await startApp({ FROSTLEDGER_HOSTS: 'ice.example' });
+	const other = await startApp({
+		FROSTLEDGER_HOSTS: 'ice.example',
+		FROSTLEDGER_PASSPHRASE: 'four words for a test'
+	});
 	const { port } = new URL(other.url);
 	const status = await new Promise((done, fail) => {
 		const headers = { host: 'ice.example' };
-		request({ host: '127.0.0.1', port, path: '/', headers }, ({ statusCode }) => done(statusCode))
+		request({ host: '127.0.0.1', port, path: '/method', headers }, ({ statusCode }) =>
+			done(statusCode)
+		)
 			.on('error', fail)
 			.end();
 	});

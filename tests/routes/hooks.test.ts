@@ -1,17 +1,24 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import { afterEach, expect, onTestFinished, test, vi } from 'vitest';
 import { handle, handleError } from '../../src/hooks.server.ts';
+import { ON_THIS_MACHINE } from '../../src/lib/server/services/access/viewer.ts';
 import { closeContext, getContext, startContext } from '../../src/lib/server/context.ts';
 
 afterEach(() => {
 	vi.restoreAllMocks();
 });
 
+/** What of a request the hooks look at. */
+function asked(url: URL) {
+	const cookies = { get: () => undefined };
+	return { url, request: new Request(url), route: { id: null }, params: {}, cookies, locals: {} };
+}
+
 async function answer(method: string, headers: Record<string, string> = {}) {
 	const context = await startContext({ FROSTLEDGER_DATA: ':memory:' });
 	onTestFinished(() => closeContext(context));
 	const url = new URL('http://localhost:3000/api/v1/lakes');
-	const event = { url, request: new Request(url, { method, headers }), locals: {} };
+	const event = { ...asked(url), request: new Request(url, { method, headers }) };
 	const resolve = vi.fn(async () => new Response('done'));
 	const response = await handle({ event: event as unknown as RequestEvent, resolve });
 	return { response, event, resolve };
@@ -19,7 +26,7 @@ async function answer(method: string, headers: Record<string, string> = {}) {
 
 test('every request is given the context, and every answer forbids guessing its type', async () => {
 	const { response, event } = await answer('GET');
-	expect(event.locals).toEqual({ context: getContext() });
+	expect(event.locals).toEqual({ context: getContext(), viewer: ON_THIS_MACHINE });
 	expect(response.headers.get('x-content-type-options')).toBe('nosniff');
 	expect(response.headers.get('x-frame-options')).toBe('SAMEORIGIN');
 	expect(response.headers.get('referrer-policy')).toBe('same-origin');
@@ -73,7 +80,7 @@ test('a full disk is told in a sentence, with 503', async () => {
 	const context = await startContext({ FROSTLEDGER_DATA: ':memory:' });
 	onTestFinished(() => closeContext(context));
 	const url = new URL('http://localhost:3000/lakes/pond');
-	const event = { url, request: new Request(url), locals: {} } as unknown as RequestEvent;
+	const event = asked(url) as unknown as RequestEvent;
 	const error = Object.assign(new Error('database or disk is full'), { code: 'SQLITE_FULL' });
 	const resolve = async () => {
 		const shown = await handleError({ error, event, status: 500, message: 'Internal Error' });

@@ -1,7 +1,9 @@
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { ON_THIS_MACHINE, type Viewer } from '../../src/lib/server/services/access/viewer.ts';
 import { updateLake } from '../../src/lib/server/services/lakes.ts';
 import { keptPage } from '../../src/routes/kept-pages.ts';
+import { VIEWERS } from '../support/access.ts';
 import { freshContext, inventedLake } from '../support/fresh-context.ts';
 
 /** A page that counts how often it is made. */
@@ -14,10 +16,14 @@ async function page({ mayBeKept = true, status = 200 } = {}) {
 		units,
 		accept = 'gzip',
 		method = 'GET',
-		isDataRequest = false
+		isDataRequest = false,
+		viewer = ON_THIS_MACHINE
 	}: Asked = {}) => {
 		const url = new URL(`http://localhost/lakes/${id}${path}`);
-		const locals: { context: typeof context; mayBeKept?: boolean } = { context };
+		const locals: { context: typeof context; viewer: Viewer; mayBeKept?: boolean } = {
+			context,
+			viewer
+		};
 		const request = new Request(url, { method, headers: { 'accept-encoding': accept } });
 		const cookies = { get: () => units };
 		const event = { url, request, locals, params: { lake: id }, cookies, isDataRequest };
@@ -42,6 +48,7 @@ interface Asked {
 	accept?: string;
 	method?: string;
 	isDataRequest?: boolean;
+	viewer?: Viewer;
 }
 
 test('a page that may be kept is made once, and comes zipped to whoever takes that', async () => {
@@ -60,6 +67,19 @@ test('another address or other units are another page', async () => {
 	await text();
 	expect(await text({ path: '?asOf=2026-12-01' })).toBe('<p>made 2</p>');
 	expect(await text({ units: 'imperial' })).toBe('<p>made 3</p>');
+});
+
+test('nobody is given the page of another who may see something else', async () => {
+	const { text } = await page();
+	const { owner, helper, guest, guestWithPlaces } = VIEWERS;
+	const all = [owner, guest, helper, guestWithPlaces, ON_THIS_MACHINE];
+	const first = [];
+	for (const viewer of all) first.push(await text({ viewer }));
+	expect(first).toEqual(all.map((_, index) => `<p>made ${index + 1}</p>`));
+	for (const viewer of all.toReversed())
+		expect(await text({ viewer })).toBe(first[all.indexOf(viewer)]);
+	const another: Viewer = { ...helper, id: 'p-2', name: 'Another' };
+	expect(await text({ viewer: another })).toBe(first[all.indexOf(helper)]);
 });
 
 test('after a change of the lake it is made anew', async () => {

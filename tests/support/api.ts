@@ -1,5 +1,6 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import type { Context } from '../../src/lib/server/context.ts';
+import { ON_THIS_MACHINE, type Viewer } from '../../src/lib/server/services/access/viewer.ts';
 
 type Handler = (event: RequestEvent) => Promise<Response> | Response;
 
@@ -20,10 +21,10 @@ export interface Call {
 }
 
 /** Calls the API's handlers as Kit does: by address, then by method, else the fallback. */
-export function apiOf(context: Context) {
+export function apiOf(context: Context, viewer: Viewer = ON_THIS_MACHINE) {
 	return async (method: string, address: string, call: Call = {}): Promise<Response> => {
 		const url = new URL(address, 'http://localhost:3000');
-		const event = { url, request: request(method, url, call), locals: { context } };
+		const event = { url, request: request(method, url, call), locals: { context, viewer } };
 		for (const { expression, names, handlers } of routes) {
 			const hit = expression.exec(url.pathname);
 			if (!hit) continue;

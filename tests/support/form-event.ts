@@ -1,5 +1,6 @@
 import { isActionFailure, isRedirect } from '@sveltejs/kit';
 import type { Context } from '../../src/lib/server/context.ts';
+import { ON_THIS_MACHINE, type Viewer } from '../../src/lib/server/services/access/viewer.ts';
 
 type Fields = Record<string, string | File>;
 
@@ -9,11 +10,13 @@ interface Sent {
 	fields?: Fields;
 	/** Query of the address, without the question mark. */
 	query?: string;
+	/** Who asks; the owner, without. */
+	viewer?: Viewer;
 	units?: { measure: 'metric' | 'imperial'; mass: 'kg' | 'lb' };
 }
 
 /** What a form action or a load function is called with. */
-export function formEvent({ context, params = {}, fields = {}, query = '', units }: Sent) {
+export function formEvent({ context, viewer, params = {}, fields = {}, query = '', units }: Sent) {
 	const url = new URL(`http://localhost/page?${query}`);
 	const body = new FormData();
 	for (const [name, value] of Object.entries(fields)) body.set(name, value);
@@ -21,7 +24,7 @@ export function formEvent({ context, params = {}, fields = {}, query = '', units
 		params,
 		url,
 		request: new Request(url, { method: 'POST', body }),
-		locals: { context },
+		locals: { context, viewer: viewer ?? ON_THIS_MACHINE },
 		cookies: { get: () => units && JSON.stringify(units) }
 	} as never;
 }

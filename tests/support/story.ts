@@ -5,8 +5,8 @@ import { DESK, launch, openPage } from './browser.ts';
 
 type Watched = Page & { problems: string[] };
 
-/** A refused form, a missing page and a line cut on purpose: the browser notes each as an error. */
-const REFUSED = /status of 40[04]|ERR_INTERNET_DISCONNECTED/;
+/** A refused form or page, a missing one and a line cut on purpose: the browser notes each as an error. */
+const REFUSED = /status of 40[0134]|ERR_INTERNET_DISCONNECTED/;
 
 /** One app and one browser for the tests of a file; an error on any page fails its test. */
 export function story(environment: Record<string, string> = {}) {

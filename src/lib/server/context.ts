@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Kysely } from 'kysely';
-import { readPublicAddress, readWebhookHosts } from './public-address.ts';
+import { readPublicAddress, readWebhookHosts, whyReachable } from './public-address.ts';
 import { IN_MEMORY, openDatabase } from './storage/database.ts';
 import type { Database } from './storage/schema.ts';
 import { openWeather, type WeatherAccess } from './weather/access.ts';
@@ -17,6 +17,8 @@ export interface Context {
 	address: string | null;
 	/** Names in a private network that webhooks may be sent to: `FROSTLEDGER_WEBHOOK_HOSTS`. */
 	webhookHosts: readonly string[];
+	/** What lets others than this machine in, in words: then nobody is served unknown. */
+	reachableBy: string | null;
 }
 
 export interface Place {
@@ -43,8 +45,9 @@ export async function openContext(environment: Environment): Promise<Context> {
 	const weather = openWeather(environment);
 	const address = readPublicAddress(environment);
 	const webhookHosts = readWebhookHosts(environment);
+	const reachableBy = whyReachable(environment);
 	const db = await openDatabase(place?.file ?? IN_MEMORY);
-	return { db, now: () => new Date(), weather, place, address, webhookHosts };
+	return { db, now: () => new Date(), weather, place, address, webhookHosts, reachableBy };
 }
 
 /** Where the environment says that everything is stored; `null` for in memory only. */

@@ -30,3 +30,23 @@ export function readWebhookHosts(environment: Environment): string[] {
 		.filter((name) => name !== '')
 		.map((name) => name.toLowerCase());
 }
+
+/** What of the settings lets others than this machine in, in words; `null` when nothing does. */
+export function whyReachable(environment: Environment): string | null {
+	const address = readPublicAddress(environment);
+	const host = environment['HOST']?.trim() || '127.0.0.1';
+	if (!isLoopback(host)) return `HOST is "${host}"`;
+	// A proxy on this machine reaches it on loopback, and lets anybody in who knows its name.
+	if (address !== null && !isLoopback(new URL(address).hostname))
+		return `FROSTLEDGER_ADDRESS is "${address}"`;
+	const names = (environment['FROSTLEDGER_HOSTS'] ?? '').split(/[\s,]+/).filter(Boolean);
+	const other = names.find((name) => !isLoopback(name));
+	return other === undefined ? null : `FROSTLEDGER_HOSTS names "${other}"`;
+}
+
+/** Whether a host can be reached from this machine alone. */
+export function isLoopback(host: string): boolean {
+	const name = host.toLowerCase().replace(/^\[|\]$/g, '');
+	const isName = name === 'localhost' || name.endsWith('.localhost');
+	return isName || name === '::1' || /^(::ffff:)?127\.\d+\.\d+\.\d+$/.test(name);
+}

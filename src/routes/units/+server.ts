@@ -1,5 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { parseUnits, UNITS_COOKIE, withUnits } from '#lib/ui/units-setting.ts';
+import { ownPath } from '../access/own-path.ts';
 import type { RequestHandler } from './$types';
 
 const YEAR_S = 365 * 24 * 60 * 60;
@@ -17,10 +18,3 @@ export const POST: RequestHandler = async ({ request, cookies, url }) => {
 	});
 	redirect(303, ownPath(form.get('back'), url));
 };
-
-/** Only a path of this site: `//host` and `/\host` lead elsewhere. */
-function ownPath(wish: unknown, url: URL): string {
-	if (typeof wish !== 'string' || !wish.startsWith('/')) return '/';
-	const target = new URL(wish, url);
-	return target.origin === url.origin ? target.pathname + target.search : '/';
-}

@@ -106,6 +106,23 @@ test('whoever asks while a backup is made gets that one; the newest ten are kept
 	expect(readdirSync(join(data, 'backups'))).not.toContain(first.name);
 });
 
+/** One of each way in; tells what is stored of them. */
+async function everyDoor({ db }: Context, lakeId: string): Promise<string[]> {
+	const hash = (letter: string) => letter.repeat(64);
+	const passphrase = `scrypt$${'h4sh'.repeat(20)}`;
+	await sql`INSERT INTO passphrase VALUES (1, ${passphrase}, '')`.execute(db);
+	await sql`INSERT INTO person VALUES ('p', 'Invented Helper', ${hash('a')}, 0, '', '')`.execute(
+		db
+	);
+	await sql`INSERT INTO guest_link VALUES ('g', ${lakeId}, 'G', ${hash('b')}, 0, '', '')`.execute(
+		db
+	);
+	await sql`INSERT INTO session VALUES (${hash('c')}, 'owner', NULL, NULL, '', '')`.execute(db);
+	await sql`INSERT INTO api_token VALUES ('t', 'T', ${hash('d')}, NULL, '', '')`.execute(db);
+	await sql`INSERT INTO known_device VALUES (${hash('e')}, '')`.execute(db);
+	return [passphrase, ...['a', 'b', 'c', 'd', 'e'].map(hash)];
+}
+
 test('what is sent over the network has no keys in it, the file beside the database has', async () => {
 	const data = folder();
 	const ctx = await open(data);
@@ -117,12 +134,14 @@ test('what is sent over the network has no keys in it, the file beside the datab
 		VALUES (${lake.id}, ${address}, ${'w3bhook'.repeat(8)}, '[]', '')`.execute(ctx.db);
 	await sql`INSERT INTO webhook_outbox (id, lake_id, body, made_at)
 		VALUES ('o', ${lake.id}, '{"to":"nobody-else"}', '')`.execute(ctx.db);
+	const doors = await everyDoor(ctx, lake.id);
 	const { name } = await makeBackup(ctx);
-	expect(readFileSync(join(data, 'backups', name)).includes(key)).toBe(true);
+	const kept = readFileSync(join(data, 'backups', name));
+	for (const secret of [key, ...doors]) expect(kept.includes(secret), secret).toBe(true);
 	const { stream, size_B } = await sendBackup(ctx, name);
 	const sent = Buffer.from(await new Response(stream).arrayBuffer());
 	expect(sent.byteLength).toBe(size_B);
-	for (const secret of [key, address, 'w3bhook', 'nobody-else']) {
+	for (const secret of [key, address, 'w3bhook', 'nobody-else', ...doors]) {
 		expect(sent.includes(secret), secret).toBe(false);
 	}
 	expect(sent.subarray(0, 15).toString()).toBe('SQLite format 3');
@@ -136,7 +155,7 @@ test('every column that may hold a key is known to the download, or known to be 
 		SELECT t.name || '.' || c.name AS name FROM pragma_table_list t, pragma_table_info(t.name) c
 		WHERE t.schema = 'main' AND t.type = 'table'
 			AND (c.name LIKE '%key%' OR c.name LIKE '%secret%' OR c.name LIKE '%token%'
-				OR c.name LIKE '%passw%' OR c.name LIKE '%address%')`.execute(ctx.db);
+				OR c.name LIKE '%passw%' OR c.name LIKE '%hash%' OR c.name LIKE '%address%')`.execute(ctx.db);
 	const harmless = [
 		'telling_date.key',
 		// What it is the hash of is nowhere.

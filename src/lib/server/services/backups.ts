@@ -58,7 +58,8 @@ async function backUp({ folder, file }: Place, at: Date): Promise<BackupFile> {
 }
 
 /**
- * A backup as it may leave the machine, without the keys of weather services and without webhooks.
+ * A backup as it may leave the machine: without the keys of weather services, webhooks, and who may
+ * come in.
  * @throws BackupNotFound
  */
 export async function sendBackup(

@@ -14,7 +14,7 @@ const WITH_ANOTHER = [
 	'forecast_day',
 	'joined_day'
 ];
-/** Written at every call, or when somebody is told, and of no account for what a page shows of a lake. */
+/** Written at every call, when somebody is told or comes in, and of no account for a lake's pages. */
 const OF_NO_ACCOUNT = [
 	'fetch_log',
 	'source_state',
@@ -23,7 +23,13 @@ const OF_NO_ACCOUNT = [
 	'telling_message',
 	'telling_date',
 	'webhook',
-	'webhook_outbox'
+	'webhook_outbox',
+	'passphrase',
+	'person',
+	'guest_link',
+	'session',
+	'api_token',
+	'known_device'
 ];
 
 /** Stands for every lake: a table that does not name one may matter to all. */

@@ -1,4 +1,5 @@
 import { sql, type Kysely, type Migration } from 'kysely';
+import { access } from './access-migration.ts';
 import { day, real } from './column-checks.ts';
 import { ownLoads } from './own-loads-migration.ts';
 import type { Database } from './schema.ts';
@@ -21,7 +22,8 @@ export const migrations: Record<string, Migration> = {
 	'0006-sites': { up: sites },
 	'0007-removal-date': { up: removalDate },
 	'0008-own-loads': { up: ownLoads },
-	'0009-telling': { up: telling }
+	'0009-telling': { up: telling },
+	'0010-access': { up: access }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

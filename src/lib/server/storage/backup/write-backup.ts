@@ -5,8 +5,20 @@ import { basename, dirname, join } from 'node:path';
 import { StorageRefusal } from '../refusal.ts';
 import { openAside, rowsOf } from './open-aside.ts';
 
-/** Tables whose rows are keys, or addresses that may hold one; rows that hang on them go as well. */
-export const KEY_TABLES = ['source_key', 'webhook'] as const;
+/**
+ * Tables whose rows are keys, addresses that may hold one, or who may come in; rows that hang on them
+ * go as well.
+ */
+export const KEY_TABLES = [
+	'source_key',
+	'webhook',
+	'passphrase',
+	'session',
+	'known_device',
+	'api_token',
+	'guest_link',
+	'person'
+] as const;
 
 /** Middle of the names of files that are not finished. */
 const PART = '.part-';
@@ -14,7 +26,7 @@ const PART = '.part-';
 const STALE_MS = 3_600_000;
 
 export interface BackupOptions {
-	/** Leaves out what opens a door elsewhere: the rows of {@link KEY_TABLES}. */
+	/** Leaves out what opens a door, here or elsewhere: the rows of {@link KEY_TABLES}. */
 	withoutKeys?: boolean;
 }
 
