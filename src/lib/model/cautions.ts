@@ -1,5 +1,6 @@
 import { daysBetween, type IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
+import { FLOODABLE_m } from './flood-ahead.ts';
 import type { Caution } from './forecast.ts';
 import type { LakeFacts } from './lake.ts';
 import { ENGINEER_ABOVE_kg } from './load-case.ts';
@@ -17,7 +18,6 @@ import type { Words } from './words.ts';
 const WHOLE_DAYS_d = 3;
 const EARLY_m = 0.15; // below the least that strict charts ask of anybody
 const NEAR_FLOODING_m = 0.05; // one ordinary snowfall; our choice
-const FLOODABLE_m = 0.05; // thinner ice floods under any snow, and nobody is on it
 const SLUSH_m = 0.005;
 const MUCH_WHITE = 0.2; // white ice is a fifth to a third of the sheet at the measured lakes
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { addDays } from '#lib/model/calendar.ts';
 import type { Forecast, ForecastDay } from '#lib/model/forecast.ts';
-import { floodAhead } from '#lib/model/telling/flood-ahead.ts';
+import { floodAhead } from '#lib/model/flood-ahead.ts';
 import { thawAhead } from '#lib/model/telling/thaw-ahead.ts';
 import { inventedFuture } from '../../support/invented-future.ts';
 

@@ -129,9 +129,15 @@ function frozenText(slush: SlushOutlook, asOf: IsoDate, words: Words): string {
 	return `${needs}: at the forecast ${days}, to ${words.day(frozenBy)}, at half of the spots${surely}.`;
 }
 
-function floodText({ floodsWith_m }: SlushOutlook, words: Words): string {
-	if (floodsWith_m === null) return '';
-	return floodsWith_m < SHOWN_m
-		? 'The snow is about as heavy as the ice can float: any more of it brings water up.'
-		: `About ${words.depth(floodsWith_m)} more snow floods it.`;
+function floodText({ floodsWith_m, floodFrom }: SlushOutlook, words: Words): string {
+	const ahead =
+		floodFrom === null
+			? ''
+			: `By the forecast snow floods it from ${words.day(floodFrom)}, as likely as not.`;
+	if (floodsWith_m === null) return ahead;
+	const more =
+		floodsWith_m < SHOWN_m
+			? 'The snow is about as heavy as the ice can float: any more of it brings water up.'
+			: `About ${words.depth(floodsWith_m)} more snow floods it.`;
+	return `${more} ${ahead}`.trim();
 }

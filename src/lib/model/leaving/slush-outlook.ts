@@ -1,5 +1,5 @@
 import type { IsoDate } from '../calendar.ts';
-import type { ForecastDay } from '../forecast.ts';
+import { floodAhead, type FloodDay } from '../flood-ahead.ts';
 import { snowResistance_m2K_W } from '../frost.ts';
 import type { Parameters } from '../parameters.ts';
 import { frostToFreeze_degCd, waterFraction } from '../slush.ts';
@@ -12,6 +12,8 @@ export interface SlushOutlook {
 	p90_m: number;
 	/** Further snow that floods the sheet; `null` without ice. */
 	floodsWith_m: number | null;
+	/** The first day on which the forecast floods it, as likely as not; `null` without one. */
+	floodFrom: IsoDate | null;
 	/** Frost that the depth to go by takes to freeze under the snow that lies on it; `null` without slush. */
 	needs_degCd: number | null;
 	/** First day on which half, and nine in ten, of the spots have none; `null`: not in the days told. */
@@ -21,8 +23,6 @@ export interface SlushOutlook {
 
 /** Less is the wet foot of the snow. Our choice. */
 export const LEAST_SLUSH_m = 0.005;
-
-type Day = Pick<ForecastDay, 'on' | 'slush_m'>;
 
 /**
  * How deep the slush is, what frost it takes, and when that has come.
@@ -35,7 +35,7 @@ type Day = Pick<ForecastDay, 'on' | 'slush_m'>;
  * Derived [C]: ice-science 3.6. z is the median depth, or where half of the spots have none the 90 % one.
  */
 export function slushOutlook(
-	days: readonly Day[],
+	days: readonly FloodDay[],
 	asOf: IsoDate,
 	snow: { snow_m: number; snowDensity_kg_m3: number },
 	floodsWith_m: number | null,
@@ -53,6 +53,7 @@ export function slushOutlook(
 		p50_m: p50,
 		p90_m: p90,
 		floodsWith_m,
+		floodFrom: floodAhead({ days, asOf }, floodsWith_m, asOf)?.from ?? null,
 		needs_degCd: hasSlush ? slushFrost_degCd(depth_m, snow, p) : null,
 		frozenBy: hasSlush ? first('p50') : null,
 		surelyFrozenBy: hasSlush ? first('p90') : null

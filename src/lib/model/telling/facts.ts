@@ -1,6 +1,6 @@
 import type { IsoDate, WinterId } from '../calendar.ts';
 import type { IceOutDates, LoadStatus } from '../forecast.ts';
-import type { FloodAhead } from './flood-ahead.ts';
+import type { FloodAhead } from '../flood-ahead.ts';
 import type { ThawAhead } from './thaw-ahead.ts';
 
 /** All that may be told of a lake's site on a day. */

@@ -3,7 +3,7 @@ import type { Forecast, ForecastLoad } from '../forecast.ts';
 import type { Outlook } from '../outlook.ts';
 import type { Reading } from '../reading.ts';
 import type { TellingFacts } from './facts.ts';
-import { floodAhead } from './flood-ahead.ts';
+import { floodAhead } from '../flood-ahead.ts';
 import { lastHoleOn, readingDueOn } from './reading-due.ts';
 import { thawAhead } from './thaw-ahead.ts';
 

@@ -1,6 +1,6 @@
 import type { IsoDate } from '../calendar.ts';
 import type { Forecast } from '../forecast.ts';
-import { daysAhead } from './days-ahead.ts';
+import { daysAhead } from '../days-ahead.ts';
 
 /** The chance from which a warm spell is told. Lower than an even one, as it warns. Our choice. */
 const TOLD_FROM = 0.3;
@@ -23,7 +23,7 @@ export function thawAhead(forecast: Forecast, today: IsoDate): ThawAhead | null 
 	if (!any) return null;
 	const chances = new Map(any.days.map(({ on, pThaw }) => [on, pThaw ?? 0]));
 	if ((chances.get(today) ?? 0) >= 1) return null;
-	const days = daysAhead(forecast, today)
+	const days = daysAhead(forecast.days, today)
 		.map(({ on }) => ({ on, chance: chances.get(on) ?? 0 }))
 		.filter(({ chance }) => chance >= TOLD_FROM);
 	const [first] = days;

@@ -40,6 +40,9 @@ const slush = z.object({
 	p50_m: z.number(),
 	p90_m: z.number(),
 	floodsWith_m: z.number().nullable(),
+	floodFrom: isoDate
+		.nullable()
+		.describe('First day on which the forecast floods it, as likely as not'),
 	needs_degCd: z.number().nullable(),
 	frozenBy: isoDate.nullable(),
 	surelyFrozenBy: isoDate.nullable()
