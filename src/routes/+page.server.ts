@@ -2,9 +2,10 @@ import { redirect } from '@sveltejs/kit';
 import { listDeletedLakes } from '#lib/server/services/deleted-lakes.ts';
 import { lakeDigests } from '#lib/server/services/digests/digests.ts';
 import { listLakes, restoreLake } from '#lib/server/services/lakes.ts';
+import { listSites } from '#lib/server/services/sites.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
-import { homeCards } from './lake-card.ts';
+import { homeCards, homeSites } from './lake-card.ts';
 import { found } from './lakes/[lake]/found.ts';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -13,10 +14,19 @@ const WAIT_MS = 1000;
 
 export const load: PageServerLoad = async ({ locals, cookies }) => {
 	const { context } = locals;
-	const lakes = await listLakes(context);
+	const lakes = await Promise.all(
+		(await listLakes(context)).map(async ({ id, name, isInvented }) => {
+			const sites = await listSites(context, id);
+			return {
+				id,
+				name,
+				isInvented,
+				sites: sites.map((site) => ({ id: site.id, name: site.name }))
+			};
+		})
+	);
 	const words = wordsIn(parseUnits(cookies.get(UNITS_COOKIE)));
-	const ids = lakes.map(({ id }) => id);
-	const states = await lakeDigests(context, ids, { words, wait_ms: WAIT_MS });
+	const states = await lakeDigests(context, homeSites(lakes), { words, wait_ms: WAIT_MS });
 	const deleted = await listDeletedLakes(context);
 	return {
 		...homeCards(lakes, states, context.now()),

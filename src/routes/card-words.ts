@@ -30,6 +30,8 @@ function signedRate(change_m: number, units: Units): string {
 /** The next date that matters, in a few words. */
 export function nextSentence({ on, kind, loads }: NextDate): string {
 	const who = loads.length > 2 ? `${loads.length} loads` : loads.join(' and ');
+	if (kind === 'removal') return `Next: ${shortDay(on)}, the local removal date for everything.`;
+	if (kind === 'offBy') return `Next: ${shortDay(on)}, the latest day to have ${who} off.`;
 	if (kind === 'until') return `Next: ${shortDay(on)}, the last day told for ${who}.`;
 	return `Next: ${shortDay(on)}, ${who} ${kind} by thickness.`;
 }

@@ -1,6 +1,7 @@
-import type { DigestState } from '#lib/server/services/digests/digests.ts';
+import type { DigestOf, DigestState } from '#lib/server/services/digests/digests.ts';
 import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
+import type { SiteChoice } from '#lib/ui/site-link.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
 import { attentionOf, byAttention, cardCautions } from './attention.ts';
 import { forecastWords, observedWords } from './lakes/[lake]/upkeep-words.ts';
@@ -8,14 +9,18 @@ import { nextDate } from './next-date.ts';
 
 const HOUR_MS = 3_600_000;
 
-/** One lake at a glance. */
-export function lakeCard(digest: LakeDigest, now: Date) {
-	const { id, name, isInvented, today, asOf, status, iceOutOn, growth_m_d } = digest;
+/** One lake at a glance: the site of it that most needs somebody to look. */
+export function lakeCard(digest: LakeDigest, now: Date, sites: readonly SiteChoice[] = []) {
+	const { id, name, isInvented, site, today, asOf, status, iceOutOn, growth_m_d } = digest;
 	const attention = attentionOf(digest);
 	return {
 		id,
 		name,
 		isInvented,
+		site,
+		/** Which of its sites; `null` where it has one. */
+		siteName: sites.length > 1 ? (sites.find((each) => each.id === site)?.name ?? site) : null,
+		sites: sites.length,
 		today,
 		asOf,
 		status,
@@ -77,20 +82,41 @@ export interface HomeCards {
 	waiting: WaitingLake[];
 }
 
-/** Cards in the order in which lakes need somebody. */
+export interface HomeLake {
+	id: string;
+	name: string;
+	isInvented: boolean;
+	sites: readonly SiteChoice[];
+}
+
+/** The sites that home asks after, in the order in which {@link homeCards} takes what is known of them. */
+export function homeSites(lakes: readonly HomeLake[]): DigestOf[] {
+	return lakes.flatMap(({ id, sites }) => sites.map((site) => ({ lake: id, site: site.id })));
+}
+
+/** Cards in the order in which lakes need somebody, each of the site that needs it most. */
 export function homeCards(
-	lakes: readonly { id: string; name: string; isInvented: boolean }[],
+	lakes: readonly HomeLake[],
 	states: readonly DigestState[],
 	now: Date
 ): HomeCards {
-	const cards = states
-		.flatMap((state) => (state.kind === 'known' ? [lakeCard(state.digest, now)] : []))
-		.toSorted(byAttention);
-	const waiting = lakes.flatMap(({ id, name, isInvented }, index): WaitingLake[] => {
-		const state = states[index];
-		if (!state || state.kind === 'known') return [];
-		return [{ id, name, isInvented, logged: state.kind === 'failed' ? state.logged : null }];
-	});
+	const waiting: WaitingLake[] = [];
+	const cards: LakeCard[] = [];
+	let at = 0;
+	for (const { id, name, isInvented, sites } of lakes) {
+		const ofLake = states.slice(at, (at += sites.length));
+		const [first] = ofLake
+			.flatMap((state) => (state.kind === 'known' ? [lakeCard(state.digest, now, sites)] : []))
+			.toSorted(byAttention);
+		const lacking = ofLake.find(({ kind }) => kind !== 'known');
+		// A site that is not told may need somebody more than one that needs nobody.
+		if (first && (first.attention !== null || !lacking)) cards.push(first);
+		else if (lacking) {
+			const logged = lacking.kind === 'failed' ? lacking.logged : null;
+			waiting.push({ id, name, isInvented, logged });
+		}
+	}
+	cards.sort(byAttention);
 	return {
 		attention: cards.filter(({ attention }) => attention !== null),
 		rest: cards.filter(({ attention }) => attention === null),

@@ -1,10 +1,10 @@
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
 import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 
-/** The next day on which something about a lake's loads is expected to change. */
+/** The next day that matters to whoever has something on a lake, or will have. */
 export interface NextDate {
 	on: IsoDate;
-	kind: 'until' | 'expected' | 'likely';
+	kind: 'removal' | 'offBy' | 'until' | 'expected' | 'likely';
 	/** Of the loads whose day it is. */
 	loads: string[];
 }
@@ -12,24 +12,34 @@ export interface NextDate {
 /** A last day within this time goes before any that is better news. Our choice. */
 const SOON_d = 21;
 
+/** Those by which something has to be off. On the day itself they still matter. */
+const ENDS = new Set<NextDate['kind']>(['removal', 'offBy', 'until']);
+
 /**
- * What comes next: the last day of a load where that is near, else the first day on which one is
- * expected or likely, else the last day of one. `null` where no day is named.
+ * What comes next: the day by which something has to be off where that is near, else the first day on
+ * which a load is expected or likely, else the day by which the first has to be off. `null` where no
+ * day is named.
+ *
+ * A load is to be off by the warm end of what may come, or by its last day where no warm end is known;
+ * all of them by the local removal date, which is said where both are the same day.
  */
-export function nextDate({ today, loads }: LakeDigest): NextDate | null {
-	const days = loads.flatMap(({ name, until, expectedFrom, likelyFrom }) => [
-		{ on: until, kind: 'until' as const, name },
+export function nextDate({ today, loads, removalOn }: LakeDigest): NextDate | null {
+	const days = loads.flatMap(({ name, until, offBy, expectedFrom, likelyFrom }) => [
+		offBy === null
+			? { on: until, kind: 'until' as const, name }
+			: { on: offBy, kind: 'offBy' as const, name },
 		{ on: expectedFrom, kind: 'expected' as const, name },
 		{ on: likelyFrom, kind: 'likely' as const, name }
 	]);
-	const coming = days.flatMap(({ on, ...what }) =>
-		on !== null && on > today ? [{ on, ...what }] : []
+	const removal = { on: removalOn, kind: 'removal' as const, name: 'everything' };
+	const coming = [removal, ...days].flatMap(({ on, ...what }) =>
+		on !== null && (on > today || (on === today && ENDS.has(what.kind))) ? [{ on, ...what }] : []
 	);
 	const first = (some: typeof coming) => some.toSorted((a, b) => a.on.localeCompare(b.on))[0];
-	const ends = coming.filter(({ kind }) => kind === 'until');
+	const ends = coming.filter(({ kind }) => ENDS.has(kind));
 	const next =
 		first(ends.filter(({ on }) => on <= addDays(today, SOON_d))) ??
-		first(coming.filter(({ kind }) => kind !== 'until')) ??
+		first(coming.filter(({ kind }) => !ENDS.has(kind))) ??
 		first(ends);
 	if (next === undefined) return null;
 	const same = coming.filter(({ on, kind }) => on === next.on && kind === next.kind);

@@ -17,11 +17,12 @@ const load = (change: Partial<LakeDigest['loads'][number]> = {}): LakeDigest['lo
 	expectedFrom: '2026-12-20',
 	likelyFrom: '2026-12-28',
 	until: null,
+	offBy: null,
 	...change
 });
 
 function digest(change: Partial<LakeDigest> = {}): LakeDigest {
-	const base = digestOf(inventedView());
+	const base = digestOf(inventedView(), null);
 	return {
 		...base,
 		loads: [load()],
@@ -104,6 +105,28 @@ test('a last day that is near goes before good news, and a far one after it', ()
 	});
 	expect(nextDate(digest({ loads: [load({ until: '2027-04-01' })] }))?.kind).toBe('until');
 	expect(nextDate(digest())).toBeNull();
+});
+
+test('the cautious day to be off stands for the last one, and the removal date before either', () => {
+	const off = load({ until: '2027-03-01', offBy: '2027-02-24' });
+	expect(nextDate(digest({ loads: [off] }))).toEqual({
+		on: '2027-02-24',
+		kind: 'offBy',
+		loads: ['On foot']
+	});
+	const removed = { loads: [off], removalOn: '2027-02-24' };
+	expect(nextDate(digest(removed))).toMatchObject({ on: '2027-02-24', kind: 'removal' });
+	// On the day itself both still matter; what was expected does not.
+	const due = load({ offBy: '2027-02-12', expectedFrom: '2027-02-12' });
+	expect(nextDate(digest({ loads: [due] }))).toMatchObject({ kind: 'offBy' });
+	expect(nextDate(digest({ removalOn: '2027-02-12' }))?.kind).toBe('removal');
+	expect(nextDate(digest({ removalOn: '2027-02-11' }))).toBeNull();
+	expect(nextSentence({ on: '2027-02-24', kind: 'offBy', loads: ['Car'] })).toBe(
+		'Next: 24 Feb, the latest day to have Car off.'
+	);
+	expect(nextSentence({ on: '2027-03-15', kind: 'removal', loads: ['everything'] })).toBe(
+		'Next: 15 Mar, the local removal date for everything.'
+	);
 });
 
 test('the next date, the change and the estimate are said in a few words', () => {

@@ -23,13 +23,13 @@ function shown(cards: Partial<HomeCards>, deleted: { id: string; name: string }[
 
 const homeOf = (...digests: LakeDigest[]) =>
 	homeCards(
-		digests,
+		digests.map((digest) => ({ ...digest, sites: [{ id: 'main', name: 'Main' }] })),
 		digests.map((digest) => ({ kind: 'known', digest })),
 		NOW
 	);
 
 test('a lake is told in its answer, what has changed, where loads stand, cautions and ages', () => {
-	const page = shown({ rest: [lakeCard(digestOf(inventedView()), NOW)] });
+	const page = shown({ rest: [lakeCard(digestOf(inventedView(), null), NOW)] });
 	expect(page).toContain('Pinder Lake (invented)');
 	expect(page).toContain('About 41 cm of ice, lower bound 31 cm on 10 Feb 2027.');
 	expect(page).toMatch(/In the last day: estimate \+4 mm, lower bound [+−]?/);
@@ -41,20 +41,20 @@ test('a lake is told in its answer, what has changed, where loads stand, caution
 
 test('the age of the weather goes on while its digest is kept, but for an invented lake', () => {
 	const lake = { ...inventedView().lake, isInvented: false };
-	const digest = digestOf(inventedView({ lake }));
+	const digest = digestOf(inventedView({ lake }), null);
 	const age = (now: string) => lakeCard(digest, new Date(now)).observed;
 	expect([age('2027-02-10T03:00:00Z'), age('2027-02-10T05:59:00Z')]).toEqual([
 		'less than an hour ago',
 		'2 hours ago'
 	]);
-	expect(lakeCard(digestOf(inventedView()), new Date('2030-01-01T00:00:00Z')).observed).toBe(
+	expect(lakeCard(digestOf(inventedView(), null), new Date('2030-01-01T00:00:00Z')).observed).toBe(
 		'57 hours ago'
 	);
 });
 
 test('a lake without an estimate says what is missing', () => {
 	const view = inventedView({ status: 'noFreezeUp', outlook: null, readings: [] });
-	const page = shown(homeOf(digestOf(view)));
+	const page = shown(homeOf(digestOf(view, null)));
 	expect(page).toContain('No freeze-up day yet.');
 	expect(page).toContain('href="/lakes/pinder-lake/early-ice"');
 	expect(page).toContain('No reading this winter.');
@@ -62,7 +62,7 @@ test('a lake without an estimate says what is missing', () => {
 
 test('a lake whose weather has ended says so, and shows no number', () => {
 	const outlook = inventedOutlook({ forecast: inventedForecast({ days: [] }) });
-	const page = shown(homeOf(digestOf(inventedView({ outlook }))));
+	const page = shown(homeOf(digestOf(inventedView({ outlook }), null)));
 	expect(page).toContain('The weather ends before this day.');
 	expect(page).toContain('Needs attention (1)');
 	expect(page).not.toContain('In the last day');
@@ -75,7 +75,8 @@ test('without a lake the two first steps are shown', () => {
 });
 
 test('a lake that is being worked out, and one that failed, are named and can be opened', () => {
-	const lake = (id: string) => ({ id, name: `Lake ${id}`, isInvented: false });
+	const sites = [{ id: 'main', name: 'Main' }];
+	const lake = (id: string) => ({ id, name: `Lake ${id}`, isInvented: false, sites });
 	const cards = homeCards(
 		[lake('a'), lake('b')],
 		[{ kind: 'comingUp' }, { kind: 'failed', logged: 'ab12cd34' }],
@@ -86,6 +87,24 @@ test('a lake that is being worked out, and one that failed, are named and can be
 	expect(page).toMatch(/href="\/lakes\/a".* is being worked out/);
 	expect(page).toContain('could not be worked out: the log has it as ab12cd34');
 	expect(page).not.toContain('No lake yet.');
+});
+
+test('of several sites the one that most needs somebody is shown, by its name', () => {
+	const sites = [
+		{ id: 'main', name: 'Main' },
+		{ id: 'bay', name: 'Narrow bay' }
+	];
+	const calm = { ...digestOf(inventedView(), null), loads: [], cautions: [], wentThroughOn: null };
+	const broke = { ...calm, site: 'bay', wentThroughOn: calm.today };
+	const lake = { id: calm.id, name: calm.name, isInvented: false, sites };
+	const known = (digest: LakeDigest) => ({ kind: 'known' as const, digest });
+	const page = shown(homeCards([lake], [known(calm), known(broke)], NOW));
+	expect(page).toMatch(/href="\/lakes\/pinder-lake\?site=bay".*Narrow bay.*The ice broke here/);
+	expect(page).toContain('2 sites');
+	// One that is not told yet may need somebody more than one that needs nobody.
+	const half = homeCards([lake], [known(calm), { kind: 'comingUp' }], NOW);
+	expect(half).toMatchObject({ attention: [], rest: [], waiting: [{ id: calm.id, logged: null }] });
+	expect(homeCards([lake], [known(broke), { kind: 'comingUp' }], NOW).attention).toHaveLength(1);
 });
 
 test('every stored lake gets a card', async () => {

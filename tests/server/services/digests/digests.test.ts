@@ -6,10 +6,11 @@ import { addReadings } from '../../../../src/lib/server/services/readings.ts';
 import { drilledLake } from '../../../support/drilled-lake.ts';
 import { inventedLake } from '../../../support/fresh-context.ts';
 
+const main = (lake: string) => ({ lake, site: 'main' });
 const AMPLE = { words, wait_ms: 60_000 };
 
 async function digest(ctx: Parameters<typeof lakeDigests>[0], id: string) {
-	const [state] = await lakeDigests(ctx, [id], AMPLE);
+	const [state] = await lakeDigests(ctx, [main(id)], AMPLE);
 	if (state?.kind !== 'known') throw new Error(`no digest: ${state?.kind}`);
 	return state.digest;
 }
@@ -36,16 +37,16 @@ test('the bound has changed by as much as it differs from the day before', async
 test('what is not made in time is coming up, and known to who asks later', async () => {
 	const { ctx, id } = await drilledLake();
 	const other = await inventedLake(ctx);
-	const early = await lakeDigests(ctx, [id, other.id], { words, wait_ms: 0 });
+	const early = await lakeDigests(ctx, [main(id), main(other.id)], { words, wait_ms: 0 });
 	expect(early.map(({ kind }) => kind)).toEqual(['comingUp', 'comingUp']);
-	const later = await lakeDigests(ctx, [id, other.id], AMPLE);
+	const later = await lakeDigests(ctx, [main(id), main(other.id)], AMPLE);
 	expect(later.map(({ kind }) => kind)).toEqual(['known', 'known']);
 });
 
 test('a lake that fails is told, and keeps no other from being told', async () => {
 	const { ctx, id } = await drilledLake();
 	const said = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
-	const states = await lakeDigests(ctx, ['nowhere', id], AMPLE);
+	const states = await lakeDigests(ctx, [main('nowhere'), main(id)], AMPLE);
 	expect(states.map(({ kind }) => kind)).toEqual(['failed', 'known']);
 	expect(said).toHaveBeenCalledTimes(1);
 	said.mockRestore();

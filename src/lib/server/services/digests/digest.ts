@@ -1,14 +1,17 @@
 import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { Caution, ForecastDay, LoadStatus } from '#lib/model/forecast.ts';
 import { isVehicle, type ChartUse } from '#lib/model/load-case.ts';
+import type { ComingOff } from '../coming-off.ts';
 import type { LakeView } from '../lake-view.ts';
 import type { WeatherUpkeep } from '../weather-upkeep.ts';
 
-/** One lake at a glance: little enough to be kept of every lake. */
+/** One site of a lake at a glance: little enough to be kept of every one. */
 export interface LakeDigest {
+	/** The lake's. */
 	id: string;
 	name: string;
 	isInvented: boolean;
+	site: string;
 	today: IsoDate;
 	asOf: IsoDate;
 	status: LakeView['status'];
@@ -22,6 +25,8 @@ export interface LakeDigest {
 	floodsWithMoreSnow_m: number | null;
 	warmSince: IsoDate | null;
 	loads: DigestLoad[];
+	/** The local removal date, as typed. */
+	removalOn: IsoDate | null;
 	/** Of this winter, up to today. */
 	lastReadingOn: IsoDate | null;
 	wentThroughOn: IsoDate | null;
@@ -42,14 +47,22 @@ export interface DigestLoad {
 	expectedFrom: IsoDate | null;
 	likelyFrom: IsoDate | null;
 	until: IsoDate | null;
+	/** The latest day to have it off; `null` where none is known, or it is not likely before. */
+	offBy: IsoDate | null;
 }
 
 /** What holds for any ice on any day. */
 const ALWAYS = new Set(['openPartOnly', 'chartsForClearIce', 'askAnEngineer', 'ordersFirst']);
 
-/** The view in short. What is said of the day before comes from the same run. */
-export function digestOf(view: LakeView): LakeDigest {
-	const { lake, today, asOf, status, outlook, record } = view;
+/**
+ * The view in short, with the days by which things have to be off. What is said of the day before comes
+ * from the same run.
+ */
+export function digestOf(
+	view: LakeView,
+	off: Pick<ComingOff, 'removalOn' | 'loads'> | null
+): LakeDigest {
+	const { lake, site, today, asOf, status, outlook, record } = view;
 	const { sentences, ...ages } = view.upkeep;
 	const days = outlook?.forecast.days ?? [];
 	const day = knownDay(days, asOf);
@@ -59,6 +72,7 @@ export function digestOf(view: LakeView): LakeDigest {
 		id: lake.id,
 		name: lake.name,
 		isInvented: lake.isInvented,
+		site,
 		today,
 		asOf,
 		status,
@@ -69,7 +83,8 @@ export function digestOf(view: LakeView): LakeDigest {
 		snowKnown: outlook?.snowKnown ?? false,
 		floodsWithMoreSnow_m: outlook?.floodsWithMoreSnow_m ?? null,
 		warmSince: outlook?.warmSpell.since ?? null,
-		loads: loadsOf(view, before),
+		loads: loadsOf(view, before, off),
+		removalOn: off?.removalOn ?? null,
 		...readingsOf(view),
 		upkeep: ages,
 		cautions: [...sentences.map(inShort), ...cautions.filter(({ code }) => !ALWAYS.has(code))]
@@ -94,7 +109,11 @@ function knownDay(days: readonly ForecastDay[], on: IsoDate): ForecastDay | null
 }
 
 /** Those that the lake's pages show. */
-function loadsOf(view: LakeView, before: ForecastDay | null): DigestLoad[] {
+function loadsOf(
+	view: LakeView,
+	before: ForecastDay | null,
+	off: Pick<ComingOff, 'loads'> | null
+): DigestLoad[] {
 	const { outlook, loads, shown } = view;
 	return (outlook?.forecast.loads ?? []).flatMap((answer) => {
 		const load = loads.find(({ id }) => id === answer.id);
@@ -106,8 +125,21 @@ function loadsOf(view: LakeView, before: ForecastDay | null): DigestLoad[] {
 				? before.bound.effective_m < required_m
 				: false;
 		const isNew = wasShort && (status === 'expectedNotDrilled' || status === 'reached');
+		const by = off?.loads.find((each) => each.id === id)?.offBy.on ?? null;
 		return [
-			{ id, name, use: load.use, status, isNew, required_m, expectedFrom, likelyFrom, until }
+			{
+				id,
+				name,
+				use: load.use,
+				status,
+				isNew,
+				required_m,
+				expectedFrom,
+				likelyFrom,
+				until,
+				// What is not likely before that day is not to be out there at all.
+				offBy: by !== null && likelyFrom !== null && likelyFrom <= by ? by : null
+			}
 		];
 	});
 }

@@ -1,5 +1,6 @@
 import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
+import { comingOff } from '../coming-off.ts';
 import { logFailure } from '../failure.ts';
 import { lakeView } from '../lake-view.ts';
 import { nextTurn } from '../next-turn.ts';
@@ -17,7 +18,13 @@ const SPAN_MS = 5 * 60_000;
 
 const unchanged = new WhileUnchanged<LakeDigest>(KEPT, SPAN_MS);
 
-/** A lake's digest, or why there is none yet. */
+/** A site of a lake. */
+export interface DigestOf {
+	lake: string;
+	site: string;
+}
+
+/** A site's digest, or why there is none yet. */
 export type DigestState =
 	{ kind: 'known'; digest: LakeDigest } | { kind: 'comingUp' } | { kind: 'failed'; logged: string };
 
@@ -27,15 +34,15 @@ const underWay = new WeakMap<Context['db'], Map<string, Promise<DigestState>>>()
 let last: Promise<unknown> = Promise.resolve();
 
 /**
- * Digests of lakes, as far as they are known or made within a time; the others are made one after the
+ * Digests of sites, as far as they are known or made within a time; the others are made one after the
  * other, with turns for other requests in between, and are known to whoever asks later.
  */
 export async function lakeDigests(
 	ctx: Context,
-	lakeIds: readonly string[],
+	sites: readonly DigestOf[],
 	{ words, wait_ms }: { words: Words; wait_ms: number }
 ): Promise<DigestState[]> {
-	const asked = await Promise.all(lakeIds.map((id) => digestNow(ctx, id, words)));
+	const asked = await Promise.all(sites.map((each) => digestNow(ctx, each, words)));
 	let timer: ReturnType<typeof setTimeout> | undefined;
 	const timeUp = new Promise<DigestState>((done) => {
 		timer = setTimeout(() => done({ kind: 'comingUp' }), wait_ms);
@@ -52,13 +59,9 @@ interface Coming {
 	made: Promise<DigestState>;
 }
 
-async function digestNow(
-	ctx: Context,
-	lakeId: string,
-	words: Words
-): Promise<DigestState | Coming> {
-	const key = JSON.stringify([lakeId, wordsSample(words)]);
-	const { value, stamp } = await unchanged.look(ctx, lakeId, key);
+async function digestNow(ctx: Context, of: DigestOf, words: Words): Promise<DigestState | Coming> {
+	const key = JSON.stringify([of.lake, of.site, wordsSample(words)]);
+	const { value, stamp } = await unchanged.look(ctx, of.lake, key);
 	if (value !== null) return { kind: 'known', digest: value };
 	const running = underWay.get(ctx.db) ?? new Map<string, Promise<DigestState>>();
 	underWay.set(ctx.db, running);
@@ -68,7 +71,7 @@ async function digestNow(
 	if (known) return { made: known };
 	const made = last
 		.then(nextTurn)
-		.then(() => make(ctx, lakeId, words, key))
+		.then(() => make(ctx, of, words, key))
 		.finally(() => running.delete(run));
 	running.set(run, made);
 	last = made;
@@ -76,15 +79,20 @@ async function digestNow(
 }
 
 /** To the winter's end, though home shows today alone: the lake's page asks the same and finds it kept. */
-async function make(ctx: Context, lakeId: string, words: Words, key: string): Promise<DigestState> {
+async function make(
+	ctx: Context,
+	{ lake, site }: DigestOf,
+	words: Words,
+	key: string
+): Promise<DigestState> {
 	try {
-		const { value, keep } = await unchanged.look(ctx, lakeId, key);
+		const { value, keep } = await unchanged.look(ctx, lake, key);
 		if (value !== null) return { kind: 'known', digest: value };
-		const view = await lakeView(ctx, lakeId, { words, toWinterEnd: true });
-		const digest = digestOf(view);
+		const view = await lakeView(ctx, lake, { site, words, toWinterEnd: true });
+		const digest = digestOf(view, await comingOff(ctx, view));
 		if (!view.standsIn) keep(digest);
 		return { kind: 'known', digest };
 	} catch (cause) {
-		return { kind: 'failed', logged: logFailure(`digest of ${lakeId}`, cause) };
+		return { kind: 'failed', logged: logFailure(`digest of ${lake}, ${site}`, cause) };
 	}
 }
