@@ -1,8 +1,7 @@
+import type { UnitChoice } from '#lib/model/shown-length.ts';
+
 /** How a person wants numbers shown. Kept in the cookie `units`. */
-export interface Units {
-	measure: 'metric' | 'imperial';
-	mass: 'kg' | 'lb';
-}
+export type Units = UnitChoice;
 
 export const DEFAULT_UNITS: Units = { measure: 'metric', mass: 'kg' };
 

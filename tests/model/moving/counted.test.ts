@@ -65,7 +65,7 @@ test('the requirement asks the spacing of the ice that one of them asks for', ()
 test('three pickups close together are past 5 t: an engineer', () => {
 	const three = asked({ ...PICKUP, count: 3 });
 	expect(three.required_m).toBeNull();
-	expect(three.rules[0]?.text).toContain('5000 kg at one place');
+	expect(three.rules[0]?.text).toContain('5,000 kg at one place');
 	expect(asked({ ...PICKUP, count: 3, spacing_m: 60 }).required_m).toBe(0.4);
 });
 

@@ -1,23 +1,17 @@
+import { LENGTH_STEP, shownLength, steppedLength } from '#lib/model/shown-length.ts';
 import type { Units } from '../units-setting.ts';
 import { signed, UNKNOWN } from './number.ts';
 
-const CM_PER_M = 100;
 const INCHES_PER_M = 1 / 0.0254;
-/** Keeps 15.24 cm at 6 inches although the division leaves 5.999…. */
-const HAIR = 1e-6;
-/** Whole centimetres, half inches. */
-const STEP = { metric: 1, imperial: 0.5 } as const;
 /** Less ice than this is none. */
 const LEAST_SHOWN_m = 0.001;
-
-type Rounding = 'down' | 'up' | 'nearest';
 
 /** Ice as estimated or measured, rounded down. @example thickness(0.319, metric) // => '31 cm' */
 export function thickness(metres: number | null, units: Units): string {
 	const number = thicknessNumber(metres, units);
 	const isSliver = number === '0' && metres !== null && metres >= LEAST_SHOWN_m;
 	return isSliver
-		? `under ${withUnit(String(STEP[units.measure]), units)}`
+		? `under ${withUnit(String(LENGTH_STEP[units.measure]), units)}`
 		: withUnit(number, units);
 }
 
@@ -56,7 +50,7 @@ export function rate(metres: number, units: Units): string {
 
 /** A length as a bare number in the person's unit, unrounded: for scales and drawings. */
 export function lengthValue(metres: number, units: Units): number {
-	return metres * (units.measure === 'metric' ? CM_PER_M : INCHES_PER_M);
+	return shownLength(metres, units.measure);
 }
 
 export function lengthUnit(units: Units): 'cm' | 'in' {
@@ -68,15 +62,8 @@ export function lengthName(units: Units): string {
 	return units.measure === 'metric' ? 'cm' : 'inches';
 }
 
-function lengthNumber(metres: number, units: Units, rounding: Rounding): string {
-	const step = STEP[units.measure];
-	const steps = lengthValue(metres, units) / step;
-	const whole = {
-		down: Math.floor(steps + HAIR),
-		up: Math.ceil(steps - HAIR),
-		nearest: Math.round(steps)
-	}[rounding];
-	return signed(whole * step);
+function lengthNumber(metres: number, units: Units, rounding: 'down' | 'up' | 'nearest'): string {
+	return signed(steppedLength(metres, units.measure, rounding));
 }
 
 function withUnit(number: string, units: Units): string {

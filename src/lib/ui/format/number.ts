@@ -1,17 +1,11 @@
+import { grouped, signed } from '#lib/model/shown-number.ts';
+
+export { grouped, signed };
+
 /** What stands where a number is not known. */
 export const UNKNOWN = 'not known';
 
 /** @example counted(1, 'hole') // => '1 hole' */
 export function counted(count: number, noun: string): string {
 	return `${grouped(count)} ${noun}${count === 1 ? '' : 's'}`;
-}
-
-/** A true minus sign, and no minus before zero. */
-export function signed(value: number): string {
-	return value < 0 ? `−${Math.abs(value)}` : String(Math.abs(value));
-}
-
-/** Whole, with its thousands apart. @example grouped(2900) // => '2,900' */
-export function grouped(value: number): string {
-	return Math.round(value).toLocaleString('en-GB');
 }
