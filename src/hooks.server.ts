@@ -8,8 +8,9 @@ import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { guard } from './routes/access/guard.ts';
-import { Problem, problemResponse } from './routes/api/problem.ts';
 import { keptPage } from './routes/kept-pages.ts';
+import { refuseForeign } from './routes/own-origin.ts';
+import { secured } from './routes/security-headers.ts';
 
 export const init: ServerInit = async () => {
 	if (building) return;
@@ -25,29 +26,19 @@ export const init: ServerInit = async () => {
 	await loadDemo(context);
 };
 
-const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
-
-export const handle: Handle = async ({ event, resolve }) => {
-	const { request, url } = event;
-	const origin = request.headers.get('origin');
-	if (!READING.has(request.method) && origin !== null && origin !== url.origin) {
-		const detail = `Changes are taken from this site only, and the request came from ${origin}`;
-		return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
-	}
-	event.locals.context = getContext();
-	const resolved = (await guard(event)) ?? (await keptPage(event, resolve));
-	const response = event.locals.trouble ? unavailable(resolved) : resolved;
-	if (event.locals.viewer.way === 'session') keepFromOthers(response);
-	response.headers.set('x-content-type-options', 'nosniff');
-	response.headers.set('referrer-policy', 'same-origin');
-	response.headers.set('x-frame-options', 'SAMEORIGIN');
-	return response;
+export const handle: Handle = async (input) => {
+	const { event } = input;
+	const { address } = (event.locals.context = getContext());
+	const response = refuseForeign(event) ?? (await answered(input));
+	return secured(response, { url: event.url, address });
 };
 
-/** What one viewer is shown no cache in between may show to another. */
-function keepFromOthers({ headers }: Response): void {
-	if (!headers.has('cache-control')) headers.set('cache-control', 'private, no-cache');
-	headers.append('vary', 'Cookie');
+async function answered({ event, resolve }: Parameters<Handle>[0]): Promise<Response> {
+	const resolved = (await guard(event)) ?? (await keptPage(event, resolve));
+	const response = event.locals.trouble ? unavailable(resolved) : resolved;
+	// What one viewer is shown no cache in between may show to another.
+	if (event.locals.viewer.way === 'session') response.headers.append('vary', 'Cookie');
+	return response;
 }
 
 /** Kit answers 500 to whatever it did not expect. */

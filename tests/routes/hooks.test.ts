@@ -28,7 +28,7 @@ test('every request is given the context, and every answer forbids guessing its 
 	const { response, event } = await answer('GET');
 	expect(event.locals).toEqual({ context: getContext(), viewer: ON_THIS_MACHINE });
 	expect(response.headers.get('x-content-type-options')).toBe('nosniff');
-	expect(response.headers.get('x-frame-options')).toBe('SAMEORIGIN');
+	expect(response.headers.get('x-frame-options')).toBe('DENY');
 	expect(response.headers.get('referrer-policy')).toBe('same-origin');
 });
 
