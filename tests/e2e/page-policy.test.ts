@@ -47,7 +47,7 @@ test.runIf(browserPath)(
 		await part.getByLabel('Air from today on').press('End');
 		await part.getByText('Estimated anew.').waitFor();
 		await page.getByRole('link', { name: 'Method' }).click();
-		await page.getByRole('heading', { level: 1 }).waitFor();
+		await page.waitForURL('**/method');
 		await page.goBack();
 		await page.getByRole('region', { name: 'What if?' }).waitFor();
 		expect(await refusedOn(page)).toEqual([]);
