@@ -9,7 +9,7 @@ import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedul
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { guard } from './routes/access/guard.ts';
 import { keptPage } from './routes/kept-pages.ts';
-import { refuseForeign } from './routes/own-origin.ts';
+import { refuse } from './routes/limits/gate.ts';
 import { secured } from './routes/security-headers.ts';
 
 export const init: ServerInit = async () => {
@@ -28,8 +28,8 @@ export const init: ServerInit = async () => {
 
 export const handle: Handle = async (input) => {
 	const { event } = input;
-	const { address } = (event.locals.context = getContext());
-	const response = refuseForeign(event) ?? (await answered(input));
+	const { address, now } = (event.locals.context = getContext());
+	const response = refuse(event, now()) ?? (await answered(input));
 	return secured(response, { url: event.url, address });
 };
 

@@ -1,5 +1,6 @@
 import type { RequestEvent } from '@sveltejs/kit';
 import { Problem, problemResponse } from './api/problem.ts';
+import { isForm } from './limits/is-form.ts';
 
 const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -9,7 +10,7 @@ type Asked = Pick<RequestEvent, 'request' | 'url'>;
  * Refuses a change that a page of another origin asks for, with the visitor's cookies or from within
  * the visitor's network; `null` where nothing is to be refused. Browsers name the origin with each
  * change, and `Sec-Fetch-Site` beside it; who names nothing of all this is a program, which holds
- * nobody's cookies but its own.
+ * nobody's cookies but its own, and has no reason to send a form.
  */
 export function refuseForeign({ request, url }: Asked): Response | null {
 	if (READING.has(request.method)) return null;
@@ -22,16 +23,15 @@ export function refuseForeign({ request, url }: Asked): Response | null {
 /** Who asks, where that is not this site itself. */
 function foreignIn(headers: Headers, url: URL): string | null {
 	const origin = headers.get('origin');
-	if (origin !== null) return origin === url.origin ? fetchedFrom(headers) : origin;
-	const referrer = headers.get('referer');
-	if (referrer !== null && !isOf(referrer, url)) return 'a page elsewhere';
-	return fetchedFrom(headers);
-}
-
-/** `none` is what a person typed or opened; a browser lets no page set this header. */
-function fetchedFrom(headers: Headers): string | null {
+	if (origin !== null && origin !== url.origin) return origin;
 	const site = headers.get('sec-fetch-site');
-	return site === null || site === 'same-origin' || site === 'none' ? null : `a ${site} page`;
+	// `none` is what a person typed or opened; a browser lets no page set this header.
+	if (site !== null && site !== 'same-origin' && site !== 'none') return `a ${site} page`;
+	const referrer = headers.get('referer');
+	if (origin !== null) return null;
+	if (referrer !== null && !isOf(referrer, url)) return 'a page elsewhere';
+	const isNamed = referrer !== null || site !== null;
+	return isForm(headers) && !isNamed ? 'a form that names no origin' : null;
 }
 
 function isOf(address: string, url: URL): boolean {

@@ -18,6 +18,7 @@ test.each([
 	['no origin, from a page that is no address', { referer: 'about:blank' }],
 	['no origin, fetched across sites', { 'sec-fetch-site': 'cross-site' }],
 	['no origin, fetched from a sibling host', { 'sec-fetch-site': 'same-site' }],
+	['a form that names nothing', { 'content-type': 'application/x-www-form-urlencoded' }],
 	['its own origin, fetched across sites', { ...OWN, 'sec-fetch-site': 'cross-site' }]
 ])('a change is refused: %s', async (_, headers) => {
 	for (const method of ['POST', 'PUT', 'PATCH', 'DELETE', 'PROPFIND']) {

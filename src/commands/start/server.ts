@@ -4,6 +4,7 @@ import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { logWhenDone } from './request-log.ts';
 import type { ServerSettings } from './settings.ts';
+import { ASKER, whoAsks } from './who-asks.ts';
 
 type Handler = (request: IncomingMessage, response: ServerResponse, next: () => void) => void;
 
@@ -16,6 +17,7 @@ const OWN_NAMES = ['localhost', '127.0.0.1', '[::1]'];
  * @throws Error in a sentence when the port is taken or the host is not this machine's.
  */
 export async function serve(settings: ServerSettings): Promise<Server> {
+	const isVouchedFor = Boolean(process.env.ADDRESS_HEADER);
 	const app = await loadApp();
 	const compress = compression() as unknown as Handler;
 	const server = createServer((request, response) => {
@@ -23,7 +25,7 @@ export async function serve(settings: ServerSettings): Promise<Server> {
 		// While it stops, a connection that is kept would hold it up.
 		if (!server.listening) response.setHeader('connection', 'close');
 		if (!isAllowedHost(request.headers.host, settings.hosts)) return refuseHost(response);
-		beforeTheApp(request, response);
+		beforeTheApp(request, response, isVouchedFor);
 		compress(request, response, () => app(request, response, () => notFound(response)));
 	});
 	await listen(server, settings);
@@ -41,10 +43,16 @@ const FILES = /^\/(_app\/|[^/]+\.(js|svg|png|webmanifest)$)/;
 const FILE_POLICY =
 	"default-src 'self'; object-src 'none'; base-uri 'none'; frame-ancestors 'none'";
 
-function beforeTheApp({ headers, url = '' }: IncomingMessage, response: ServerResponse): void {
+function beforeTheApp(
+	request: IncomingMessage,
+	response: ServerResponse,
+	isVouchedFor: boolean
+): void {
+	const { headers, url = '' } = request;
 	// Kit takes an unmarked request for https, and would then refuse every form.
 	const [protocol] = String(headers['x-forwarded-proto'] ?? '').split(',');
 	headers['x-forwarded-proto'] = protocol?.trim().toLowerCase() === 'https' ? 'https' : 'http';
+	headers[ASKER] = whoAsks(request, isVouchedFor);
 	for (const [name, value] of Object.entries(ALWAYS)) response.setHeader(name, value);
 	if (FILES.test(url)) response.setHeader('content-security-policy', FILE_POLICY);
 }
@@ -52,6 +60,7 @@ function beforeTheApp({ headers, url = '' }: IncomingMessage, response: ServerRe
 async function loadApp(): Promise<Handler> {
 	process.env.PROTOCOL_HEADER ??= 'x-forwarded-proto';
 	process.env.BODY_SIZE_LIMIT ??= BODY_LIMIT;
+	process.env.ADDRESS_HEADER ??= ASKER;
 	const built = (await import(pathToFileURL(resolve('build/handler.js')).href)) as {
 		handler: Handler;
 	};

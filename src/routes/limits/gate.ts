@@ -1,0 +1,12 @@
+import type { RequestEvent } from '@sveltejs/kit';
+import { refuseForeign } from '../own-origin.ts';
+import { refuseLongForm, withReadableForm } from './form-body.ts';
+import { RateLimits } from './rate-limits.ts';
+
+const rates = new RateLimits();
+
+/** The refusal of a request that nobody has to look into further; `null` where it may go on. */
+export function refuse(event: RequestEvent, now: Date): Response | null {
+	withReadableForm(event.request);
+	return refuseForeign(event) ?? refuseLongForm(event) ?? rates.refuse(event, now.getTime());
+}
