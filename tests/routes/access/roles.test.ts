@@ -49,7 +49,9 @@ async function ask(who: Who, call: string, lake = 'pond') {
 	const request = new Request(url, { method: isAction ? 'POST' : method, headers });
 	const cookies = { get: (name: string) => (name.includes('session') ? secrets[who] : undefined) };
 	const params = route.includes('[lake]') ? { lake } : {};
-	const event = { url, request, cookies, params, route: { id: route }, locals: {} };
+	const getClientAddress = () => '127.0.0.1';
+	const of = { route: { id: route }, locals: {}, getClientAddress };
+	const event = { url, request, cookies, params, ...of };
 	const resolve = vi.fn(async () => new Response('reached'));
 	const response = await handle({ event: event as unknown as RequestEvent, resolve });
 	return { isReached: resolve.mock.calls.length > 0, status: response.status };
