@@ -2,9 +2,16 @@ import { sveltekit } from '@sveltejs/kit/vite';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
-/** What nearly every page shows. */
+/** What every page needs, and what nearly every page shows. */
 const PARTS =
-	/src\/lib\/ui\/(format\/(day|length|number|moment|degrees)|components\/(Key|Figure|ScrollTable|NumbersTable|StatusMark|LakeName))/;
+	/@sveltejs\/kit\/src\/(runtime|utils|exports)|preload-helper|src\/lib\/ui\/(format\/(day|length|number|moment|degrees|mass)|(is-past|status-words|alike|site-link)|components\/(Key|Figure|ScrollTable|NumbersTable|StatusMark|LakeName))/;
+
+/** What the pages of a lake share. */
+const LAKE =
+	/src\/routes\/lakes\/\[lake\]\/[^/]+\.(svelte|ts)|src\/lib\/ui\/((lake-pages|sentences|climate-words|load-dates)\.ts|charts\/ruler|components\/(SiteChooser|WinterStrip))/;
+
+/** What pages with forms share. */
+const FORMS = /src\/lib\/ui\/forms\//;
 
 /** What reads dates in words, which nothing in the browser asks for: the charts take instants. */
 const READERS_OF_WORDS = /\/_lib\/(match|formatDistance|formatRelative)\.js$/;
@@ -25,9 +32,17 @@ const lighterCharts: Plugin = {
 export default defineConfig({
 	plugins: [lighterCharts, sveltekit()],
 	build: {
-		// Small parts of nearly every page come in one file: apart, their wrapping weighs two kilobytes.
+		// Small parts that pages share come in three files: each file of its own costs a wait of the line.
 		rolldownOptions: {
-			output: { codeSplitting: { groups: [{ name: 'parts', test: PARTS, minShareCount: 2 }] } }
+			output: {
+				codeSplitting: {
+					groups: [
+						{ name: 'parts', test: PARTS, minShareCount: 2, priority: 2 },
+						{ name: 'lake', test: LAKE, minShareCount: 2, priority: 1 },
+						{ name: 'forms', test: FORMS, minShareCount: 3 }
+					]
+				}
+			}
 		},
 		// Scripts of other pages are not named beforehand: their names weigh more than they help.
 		modulePreload: {

@@ -5,7 +5,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { chromium } from 'playwright-core';
-import { findBrowser } from './support/find-browser.ts';
+import { findBrowser } from '../src/commands/bench/phone/find-browser.ts';
 
 const FOLDER = 'static/icons';
 const DRAWN = [

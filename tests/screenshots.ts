@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { chromium, type Browser } from 'playwright-core';
 import { ensureBuilt } from '../src/commands/start/build.ts';
 import { startApp } from './support/app.ts';
-import { findBrowser } from './support/find-browser.ts';
+import { findBrowser } from '../src/commands/bench/phone/find-browser.ts';
 import { PICTURED } from './support/pictured-pages.ts';
 
 const WIDTHS = [360, 768, 1440];

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { beforeAll, expect, test } from 'vitest';
 import { z } from 'zod';
+import { partsOf } from '../../src/commands/bench/parts.ts';
 import { asText } from '../../src/commands/bench/report-text.ts';
 
 const positive = z.number().positive();
@@ -32,6 +33,14 @@ const rate = z.strictObject({
 	requests: z.int().min(1),
 	perSecond: positive,
 	median_ms: positive
+});
+
+const visit = z.strictObject({
+	firstPaint_ms: positive,
+	chart_ms: positive,
+	allCharts_ms: positive,
+	requests: z.int().min(5),
+	received_bytes: z.number().min(100_000)
 });
 
 const report = z.strictObject({
@@ -70,14 +79,24 @@ const report = z.strictObject({
 			otherMeanwhile_p95_ms: positive
 		})
 	}),
+	phone: z
+		.strictObject({
+			phone: z.strictObject({ cpuTimes: positive, down_Mbit_s: positive, latency_ms: positive }),
+			hours: z.literal(8760),
+			visits: z.literal(1),
+			median: visit,
+			slowest: visit,
+			firstAnswer_ms: positive
+		})
+		.nullable(),
 	warnings: z.array(z.string())
 });
 
-/** One run for all tests: it starts the app and waits for it. */
-function bench(): unknown {
+/** Runs the command with a few of everything. */
+function bench(...words: string[]): unknown {
 	const { stdout, stderr, status } = spawnSync(
 		process.execPath,
-		['--import', 'tsx', 'src/commands/bench.ts', '--quick', '--json'],
+		['--import', 'tsx', 'src/commands/bench.ts', '--quick', '--json', ...words],
 		{ encoding: 'utf8' }
 	);
 	expect({ stderr, status }).toEqual({ stderr: '', status: 0 });
@@ -86,6 +105,7 @@ function bench(): unknown {
 
 let told: z.infer<typeof report>;
 
+// One run for most tests: it starts the app and waits for it.
 beforeAll(() => {
 	told = report.parse(bench());
 }, 240_000);
@@ -93,7 +113,8 @@ beforeAll(() => {
 test('with --json one object is printed; without a ratio it says why', () => {
 	const { season, ensemble, warnings } = told;
 	const ratios = [season.c.ratio, ensemble.c.ratio];
-	expect(ratios.filter((ratio) => ratio === null)).toHaveLength(warnings.length);
+	const ofC = warnings.filter((warning) => !warning.startsWith('no browser'));
+	expect(ratios.filter((ratio) => ratio === null)).toHaveLength(ofC.length);
 	expect(ensemble).toMatchObject({ members: 100, days: 100, readings: 6 });
 });
 
@@ -116,4 +137,23 @@ test('pages are told by their rate, beside a page without data', () => {
 	expect(serving.ratio).toBeCloseTo(serving.lake.perSecond / serving.trivial.perSecond, 9);
 	expect(serving.home.allTold_ms).toBeGreaterThanOrEqual(serving.home.first_ms);
 	expect(asText(told)).toMatch(/pages with 2 lakes stored, .*: a form \d+ a second/);
+});
+
+test('a phone sees words before charts, or it is said that there was no browser', () => {
+	const { phone, warnings } = told;
+	const isSaid = warnings.some((warning) => warning.startsWith('no browser'));
+	expect(isSaid).toBe(phone === null);
+	if (phone === null) return;
+	expect(phone.median.firstPaint_ms).toBeLessThan(phone.median.chart_ms);
+	expect(phone.median.chart_ms).toBeLessThanOrEqual(phone.median.allCharts_ms);
+	expect(asText(told)).toMatch(/8760 hours of weather, .* medians of 1: first words \d+\.\d\d s/);
+});
+
+test('one part is timed by itself, and no other', () => {
+	const only = z.looseObject({ storing: z.looseObject({ rows: z.literal(5088) }) });
+	const alone = only.parse(bench('--only', 'storing'));
+	for (const part of ['season', 'ensemble', 'keepingUp', 'serving', 'phone'])
+		expect(alone[part], part).toBeNull();
+	expect(partsOf('phone, model')).toEqual(new Set(['model', 'phone']));
+	expect(() => partsOf('phone,tablet')).toThrow(/does not know "tablet".*serving, phone/);
 });

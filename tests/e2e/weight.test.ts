@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { expect, onTestFinished, test } from 'vitest';
 import { addDays } from '#lib/model/calendar.ts';
 import { browserPath, PHONE } from '../support/browser.ts';
+import { sum, weighScripts } from '../support/page-weight.ts';
 import { lakeWithWinter } from '../support/past-winter.ts';
 import { drawing, thicknessFigure } from '../support/read-page.ts';
 import { story } from '../support/story.ts';
@@ -22,18 +22,13 @@ test.runIf(browserPath)(
 	'the page of a lake takes less than 150 kB of compressed script, charts included',
 	async () => {
 		const page = await app.open('about:blank', PHONE);
-		const scripts = new Map<string, Promise<Buffer>>();
-		page.on('response', (response) => {
-			if (response.request().resourceType() !== 'script') return;
-			expect(response.headers()['content-encoding']).toMatch(/^(br|gzip)$/);
-			scripts.set(response.url(), response.body());
-		});
+		const weigh = weighScripts(page);
 		await page.goto('/lakes/pinder-lake');
 		const canvas = thicknessFigure(page).locator('canvas');
 		await expect.poll(async () => (await drawing(canvas)).paintedFraction).toBeGreaterThan(0.01);
-		const bodies = await Promise.all(scripts.values());
-		expect(bodies.length).toBeGreaterThan(5);
-		const size_bytes = bodies.reduce((sum, body) => sum + gzipSync(body).length, 0);
+		const sizes = await weigh();
+		expect(sizes.size).toBeGreaterThan(5);
+		const size_bytes = sum(sizes);
 		expect(size_bytes).toBeGreaterThan(60_000);
 		expect(size_bytes).toBeLessThan(150_000);
 	}

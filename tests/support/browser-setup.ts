@@ -1,6 +1,6 @@
 import type { TestProject } from 'vitest/node';
 import { ensureBuilt } from '../../src/commands/start/build.ts';
-import { findBrowser } from './find-browser.ts';
+import { findBrowser } from '../../src/commands/bench/phone/find-browser.ts';
 
 declare module 'vitest' {
 	export interface ProvidedContext {

@@ -1,42 +1,45 @@
-import { ensembleReport, type EnsembleBench, type EnsembleReport } from './ensemble-report.ts';
+import { ensembleReport, type EnsembleReport } from './ensemble-report.ts';
 import { keepingUpReport, type KeepingUpReport } from './keeping-up/report.ts';
 import { storingReport, type StoringReport } from './keeping-up/storing.ts';
-import { servingReport, type ServingReport } from './serving/report.ts';
+import type { Bench, Part } from './parts.ts';
+import { phoneReport, type PhoneReport } from './phone/report.ts';
 import { seasonReport, type SeasonReport } from './season-report.ts';
+import { servingReport, type ServingReport } from './serving/report.ts';
 
+/** What was timed; a part that was not is `null`. */
 export interface BenchReport {
 	node: string;
-	season: SeasonReport;
-	ensemble: EnsembleReport;
+	season: SeasonReport | null;
+	ensemble: EnsembleReport | null;
 	/** Weather from sources: a winter's hours into the file, and pages while many lakes are refreshed. */
-	storing: StoringReport;
-	keepingUp: KeepingUpReport;
+	storing: StoringReport | null;
+	keepingUp: KeepingUpReport | null;
 	/** Pages of many stored lakes. */
-	serving: ServingReport;
+	serving: ServingReport | null;
+	/** The page of a lake as it comes to a phone; `null` without a browser too. */
+	phone: PhoneReport | null;
 	/** What a reader must know before trusting the figures. */
 	warnings: string[];
 }
 
-export interface Bench {
-	ensemble: EnsembleBench;
-	/** Lakes that are refreshed, and winters that are stored. */
-	lakes: number;
-	winters: number;
-	/** Lakes whose pages are asked for, and for how long. */
-	served: { lakes: number; duration_ms: number };
-}
-
-/** Times the model: one winter, and an ensemble of winters; then how its weather is kept up. */
-export async function benchReport(bench: Bench): Promise<BenchReport> {
-	const { season, warnings } = seasonReport();
-	const { ensemble, warnings: more } = ensembleReport(bench.ensemble);
+/** Times the model, then how weather is kept up, then pages. */
+export async function benchReport(bench: Bench, parts: ReadonlySet<Part>): Promise<BenchReport> {
+	const warnings: string[] = [];
+	const heeded = <Told extends { warnings: string[] }>(told: Told): Told => {
+		warnings.push(...told.warnings);
+		return told;
+	};
+	const isModel = parts.has('model');
 	return {
 		node: process.version,
-		season,
-		ensemble,
-		storing: await storingReport(bench.winters),
-		keepingUp: await keepingUpReport(bench.lakes),
-		serving: await servingReport(bench.served.lakes, bench.served.duration_ms),
-		warnings: [...warnings, ...more]
+		season: isModel ? heeded(seasonReport()).season : null,
+		ensemble: isModel ? heeded(ensembleReport(bench.ensemble)).ensemble : null,
+		storing: parts.has('storing') ? await storingReport(bench.winters) : null,
+		keepingUp: parts.has('keepingUp') ? await keepingUpReport(bench.lakes) : null,
+		serving: parts.has('serving')
+			? await servingReport(bench.served.lakes, bench.served.duration_ms)
+			: null,
+		phone: parts.has('phone') ? heeded(await phoneReport(bench.visits)).phone : null,
+		warnings
 	};
 }

@@ -6,6 +6,9 @@ import { readPalette, type Palette } from './palette.ts';
 /** Any kind of chart, with points of our own. */
 export type AnyChart = ChartConfiguration<'line' | 'bar', unknown[]>;
 
+// Asked for while the page is still waking, so that no chart has to wait for it afterwards.
+if (typeof document !== 'undefined') void import('./register.ts').catch(() => {});
+
 const dark = new MediaQuery('prefers-color-scheme: dark');
 
 /**
@@ -24,7 +27,9 @@ export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTM
 			if (!library) return;
 			const { data, options, ...rest } = configure(readPalette(canvas));
 			if (!chart) {
+				// No chart is animated: it is painted when this returns.
 				chart = new library(canvas, { data, options: options ?? {}, ...rest });
+				performance.mark('chart-drawn');
 				return;
 			}
 			chart.data = data;

@@ -5,6 +5,8 @@ const INSTALLED = ['chromium', 'chromium-browser', 'google-chrome-stable', 'goog
 	(name) => [`/usr/bin/${name}`, `/usr/local/bin/${name}`, `/snap/bin/${name}`]
 );
 
+const MANIFEST = 'node_modules/@sparticuz/chromium/package.json';
+
 /** The browser to drive, and what its process needs to find its own libraries and fonts. */
 export interface FoundBrowser {
 	/** `null` where this machine has none. */
@@ -24,8 +26,9 @@ export async function findBrowser(): Promise<FoundBrowser> {
  */
 async function bundledBrowser(): Promise<string | null> {
 	if (process.platform !== 'linux' || process.arch !== 'x64' || !hasGlibc()) return null;
-	const manifest = readFileSync('node_modules/@sparticuz/chromium/package.json', 'utf8');
-	const { version } = JSON.parse(manifest) as { version: string };
+	// It is for development only, and not there where the app is only run.
+	if (!existsSync(MANIFEST)) return null;
+	const { version } = JSON.parse(readFileSync(MANIFEST, 'utf8')) as { version: string };
 	const folder = resolve('node_modules/.cache', `chromium-${version}`);
 	mkdirSync(folder, { recursive: true });
 	const before = process.env.TMPDIR;
