@@ -3,6 +3,7 @@ import type { LoadFacts, TellingFacts } from '#lib/model/telling/facts.ts';
 /** A quiet day of an invented lake, of which nothing is to be told. */
 export function tellingFacts(change: Partial<TellingFacts> = {}): TellingFacts {
 	return {
+		site: null,
 		today: '2027-01-05',
 		winter: '2026-27',
 		asOf: '2027-01-05',

@@ -6,7 +6,7 @@ import { newsMessage } from '#lib/model/telling/news-message.ts';
 import { readingMessage } from '#lib/model/telling/reading-message.ts';
 import type { TellingFacts } from '#lib/model/telling/facts.ts';
 import type { News } from '#lib/model/telling/told.ts';
-import { METRIC_WORDS } from '#lib/model/words.ts';
+import { METRIC_WORDS, wordsFor } from '#lib/model/words.ts';
 import { hole, reading } from '../../support/invented-winter.ts';
 import { permissionsIn } from '../../support/permission-words.ts';
 import { loadFacts, tellingFacts } from '../../support/telling-facts.ts';
@@ -136,4 +136,31 @@ test('a chance that warns is rounded up, and measured ice down', () => {
 	expect(thaw?.text).toContain('with a chance of 5 in 10');
 	const drilled = readingMessage(reading('2027-01-05', [0.249, 0.26]), METRIC_WORDS);
 	expect(drilled.title).toContain('24 cm to 26 cm');
+});
+
+test('where a lake has several sites, what is of the ice names the site, and what is of the lake does not', () => {
+	const facts = tellingFacts({
+		site: 'Narrow bay',
+		loads: [loadFacts()],
+		flood: { from: '2027-01-07', floodsWith_m: 0.04 },
+		removalOn: '2027-03-15',
+		stale: { since: '2027-01-01', age_h: 90 }
+	});
+	const flood = newsMessage({ kind: 'floodAhead', before: null }, facts, METRIC_WORDS);
+	expect(flood.title).toMatch(/^Narrow bay, Flood ahead from/);
+	expect(flood.text).toMatch(/^Of the site Narrow bay\. /);
+	const stale = newsMessage({ kind: 'weatherStale', before: null }, facts, METRIC_WORDS);
+	expect(stale.title).not.toContain('Narrow bay');
+	const named = tellingDates(facts, METRIC_WORDS).map(({ title }) =>
+		title.startsWith('Narrow bay, ')
+	);
+	expect(named).toEqual([true, true, true, false, false]);
+});
+
+test('messages are in the units that were chosen', () => {
+	const facts = tellingFacts({ flood: { from: '2027-01-07', floodsWith_m: 0.1 } });
+	const words = wordsFor({ measure: 'imperial', mass: 'lb' });
+	expect(newsMessage({ kind: 'floodAhead', before: null }, facts, words).text).toContain(
+		'About 4 in'
+	);
 });

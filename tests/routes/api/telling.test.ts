@@ -18,6 +18,7 @@ test('all ways are off at first, and what is told can be chosen', async () => {
 		lake: 'test-lake',
 		loads: ['on-foot'],
 		readingAfter_d: 7,
+		units: { measure: 'metric', mass: 'kg' },
 		calendar: null,
 		changes: null,
 		webhook: null

@@ -1,6 +1,6 @@
 import type { IsoDate, WinterId } from '../calendar.ts';
 import type { Words } from '../words.ts';
-import { headed, message } from './closing.ts';
+import { headed, message, ofSite } from './closing.ts';
 import type { TellingFacts } from './facts.ts';
 import { chancesText, END_RULES, OFF_BY, OPEN_PART } from './load-message.ts';
 
@@ -17,11 +17,14 @@ export interface TellingDate {
 
 /** The days of a lake's winter that matter, as they are known today. */
 export function tellingDates(facts: TellingFacts, words: Words): TellingDate[] {
-	return [
+	const ofIce = [
 		...facts.loads.flatMap((load) => loadDates(load, facts.winter, words)),
 		...iceOut(facts, words),
+		...readingDue(facts, words)
+	];
+	return [
+		...ofIce.map((date) => ofSite(date, facts.site)),
 		...removal(facts, words),
-		...readingDue(facts, words),
 		...stale(facts, words)
 	];
 }

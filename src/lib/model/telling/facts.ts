@@ -5,6 +5,8 @@ import type { ThawAhead } from './thaw-ahead.ts';
 
 /** All that may be told of a lake's site on a day. */
 export interface TellingFacts {
+	/** The site's name, where the lake has several. */
+	site: string | null;
 	/** Today at the lake. */
 	today: IsoDate;
 	winter: WinterId;

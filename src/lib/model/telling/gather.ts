@@ -8,6 +8,8 @@ import { lastHoleOn, readingDueOn } from './reading-due.ts';
 import { thawAhead } from './thaw-ahead.ts';
 
 export interface GatherInput {
+	/** The site's name, where the lake has several. */
+	site: string | null;
 	outlook: Outlook;
 	/** Today at the lake. */
 	today: IsoDate;
@@ -43,6 +45,7 @@ export function gatherFacts(input: GatherInput): TellingFacts {
 		offBy: offByOf(load, input)
 	}));
 	return {
+		site: input.site,
 		today,
 		winter: forecast.winter,
 		asOf: forecast.asOf,

@@ -1,6 +1,6 @@
 import { daysBetween, type IsoDate } from '../calendar.ts';
 import type { Words } from '../words.ts';
-import { chanceText, headed, message } from './closing.ts';
+import { chanceText, headed, message, ofSite } from './closing.ts';
 import type { TellingFacts } from './facts.ts';
 import { loadMessage } from './load-message.ts';
 import type { Message } from './message.ts';
@@ -8,6 +8,12 @@ import type { News } from './told.ts';
 
 /** News in words. The lake's name is left to whoever sends it. */
 export function newsMessage(news: News, facts: TellingFacts, words: Words): Message {
+	const told = messageOf(news, facts, words);
+	// The weather is the lake's.
+	return news.kind === 'weatherStale' ? told : ofSite(told, facts.site);
+}
+
+function messageOf(news: News, facts: TellingFacts, words: Words): Message {
 	switch (news.kind) {
 		case 'thawAhead':
 			return thawMessage(facts, words, news.before);

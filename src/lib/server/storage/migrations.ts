@@ -7,6 +7,7 @@ import { removalDate } from './removal-date-migration.ts';
 import { sites } from './sites-migration.ts';
 import { weakSpots } from './weak-spots-migration.ts';
 import { telling } from './telling-migration.ts';
+import { tellingUnits } from './telling-units-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 
 /**
@@ -23,7 +24,8 @@ export const migrations: Record<string, Migration> = {
 	'0007-removal-date': { up: removalDate },
 	'0008-own-loads': { up: ownLoads },
 	'0009-telling': { up: telling },
-	'0010-access': { up: access }
+	'0010-access': { up: access },
+	'0014-telling-units': { up: tellingUnits }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

@@ -37,7 +37,7 @@ export async function listReadingsLoggedSince(
 	db: Kysely<Database>,
 	lakeId: string,
 	since: string
-): Promise<{ reading: Reading; loggedAt: Date }[]> {
+): Promise<{ reading: Reading; site: string; loggedAt: Date }[]> {
 	const rows = await db
 		.selectFrom('reading')
 		.selectAll()
@@ -47,12 +47,12 @@ export async function listReadingsLoggedSince(
 		.orderBy('created_at')
 		.orderBy(sql`rowid`)
 		.execute();
-	const loggedAt = new Map(rows.map(({ id, created_at }) => [id, new Date(created_at)]));
+	const logged = new Map(rows.map((row) => [row.id, row]));
 	const readings = await withHoles(db, rows);
-	return readings.map((reading) => ({
-		reading,
-		loggedAt: loggedAt.get(reading.id) ?? new Date(since)
-	}));
+	return readings.map((reading) => {
+		const { site_id = '', created_at = since } = logged.get(reading.id) ?? {};
+		return { reading, site: site_id, loggedAt: new Date(created_at) };
+	});
 }
 
 /** The reading of this lake, deleted or not. */

@@ -1,5 +1,6 @@
 import type { Generated } from 'kysely';
 import type { IsoDate } from '#lib/model/calendar.ts';
+import type { UnitChoice } from '#lib/model/shown-length.ts';
 
 /** The tables of what is told, as `telling-migration.ts` leaves them. */
 export interface TellingTables {
@@ -33,6 +34,9 @@ export interface TellingTable {
 	named: string | null;
 	/** When what the feeds show last changed. */
 	changed_at: InstantText;
+	/** The units of the texts. */
+	measure: UnitChoice['measure'];
+	mass: UnitChoice['mass'];
 }
 
 export interface TellingFeedTable {

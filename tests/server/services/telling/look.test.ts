@@ -4,6 +4,9 @@ import { whenIdle } from '../../../../src/lib/server/services/refresh/queue.ts';
 import { makeFeed, revokeFeed } from '../../../../src/lib/server/services/telling/feeds.ts';
 import { lookAt } from '../../../../src/lib/server/services/telling/look.ts';
 import { toldMessages } from '../../../../src/lib/server/services/telling/messages.ts';
+import { readingInput } from '../../../../src/lib/server/services/reading-input.ts';
+import { addReadings } from '../../../../src/lib/server/services/readings.ts';
+import { createSite } from '../../../../src/lib/server/services/sites.ts';
 import { updateTellingOf } from '../../../../src/lib/server/services/telling/settings.ts';
 import { saveSiteWinter, winterInput } from '../../../../src/lib/server/services/winters.ts';
 import { inventedLake } from '../../../support/fresh-context.ts';
@@ -139,4 +142,24 @@ test('without a freeze-up nothing is told, and nothing fails', async () => {
 	await makeFeed(ctx, id, 'changes');
 	expect(await lookAt(ctx, id)).toBe(true);
 	expect(await toldMessages(ctx, id, 10)).toEqual([]);
+});
+
+test('what is told is in the units that were chosen, and names the site where there are several', async () => {
+	const { ctx, id, service, refresh, look } = await lake();
+	await updateTellingOf(ctx, id, { units: { measure: 'imperial', mass: 'lb' } });
+	await createSite(ctx, id, { name: 'Narrow bay', kind: 'bay', parent: null });
+	service.answer = frost(() => ({ precipitation_kg_m2: 0.6 }));
+	await refresh('2027-01-11T12:20:00Z');
+	expect(await look('2027-01-11T13:00:00Z')).toEqual(['floodAhead']);
+	const hole = readingInput.parse({
+		on: '2027-01-11',
+		kind: 'measured',
+		holes: [{ total_m: 0.254 }]
+	});
+	await addReadings(ctx, id, 'narrow-bay', [hole]);
+	await look('2027-01-11T13:05:00Z');
+	const [reading, flood] = await toldMessages(ctx, id, 2);
+	expect(flood?.title).toMatch(/^Main, Flood ahead/);
+	expect(flood?.text).toMatch(/About [\d.]+ in more snow/);
+	expect(reading?.title).toBe('Narrow bay, Reading of 11 Jan, 10 in: a drilled hole decides');
 });

@@ -1,3 +1,4 @@
+import type { UnitChoice } from '#lib/model/shown-length.ts';
 import type { Context } from '../../context.ts';
 import type { FeedKind } from '../../storage/telling-schema.ts';
 import {
@@ -33,12 +34,18 @@ export class FeedNotFound extends NotFound {
 
 /**
  * Switches a feed on, or gives it another address; the one before leads nowhere then. Tells the new
- * path this once: its secret is kept as a digest only.
+ * path this once: its secret is kept as a digest only. `units` are those of the first who switches
+ * anything on, until they are chosen.
  * @throws LakeNotFound
  */
-export async function makeFeed(ctx: Context, lakeId: string, kind: FeedKind): Promise<string> {
+export async function makeFeed(
+	ctx: Context,
+	lakeId: string,
+	kind: FeedKind,
+	units?: UnitChoice
+): Promise<string> {
 	await getLake(ctx, lakeId);
-	await ensureTelling(ctx, lakeId);
+	await ensureTelling(ctx, lakeId, units);
 	const secret = newSecret();
 	await writeFeed(ctx.db, {
 		lake_id: lakeId,

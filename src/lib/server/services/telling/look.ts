@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import { winterOf, type IsoDate } from '#lib/model/calendar.ts';
 import { gatherFacts } from '#lib/model/telling/gather.ts';
 import type { TellingFacts } from '#lib/model/telling/facts.ts';
+import { wordsFor } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
+import { listReadingsLoggedSince } from '../../storage/readings.ts';
 import { findTelling, type TellingRow } from '../../storage/telling.ts';
 import { quietView, type LakeView } from '../lake-view.ts';
 import { comingOff } from '../coming-off.ts';
@@ -10,6 +12,7 @@ import { getLake, type LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { getRemoval } from '../removal.ts';
 import { tell } from './tell.ts';
+import { toldSite } from './told-name.ts';
 import { chosenLoads } from './settings.ts';
 
 /** Ages of the weather change by themselves, so that the whole is looked at so often at least. */
@@ -25,14 +28,18 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 	if (!row || row.since_at === null) return false;
 	const lake = await getLake(ctx, lakeId);
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
-	const quiet = await quietView(ctx, lakeId, { toWinterEnd: true });
+	const words = wordsFor(row);
+	const quiet = await quietView(ctx, lakeId, { toWinterEnd: true, words });
 	const removal = await getRemoval(ctx, lakeId, winterOf(today));
-	const lookedOf = digest([quiet.input, removal], lake, row);
+	const siteName = await toldSite(ctx, lakeId);
+	// Of other sites, too: they are told of though the estimate does not have them.
+	const logged = await listReadingsLoggedSince(ctx.db, lakeId, row.since_at);
+	const lookedOf = digest([quiet.input, removal, logged], lake, siteName, row);
 	if (row.looked_of === lookedOf && row.looked_on === today && isLately(ctx, row)) return false;
 	const view = await quiet.make();
 	const loads = chosenLoads(row, view.loads);
 	await tell(ctx, lake, {
-		facts: await factsOf(ctx, view, loads, row),
+		facts: await factsOf(ctx, view, loads, row, siteName),
 		isOutOfSeason: view.winter !== winterOf(today),
 		look: { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today }
 	});
@@ -45,8 +52,14 @@ function isLately(ctx: Context, { looked_at }: TellingRow): boolean {
 }
 
 /** Of all that the answer is made from; its weather, readings and loads are in the input. */
-function digest(input: unknown, { name }: LakeRecord, row: TellingRow): string {
-	const content = [input, name, row.loads, row.reading_after_d, row.since_at];
+function digest(
+	input: unknown,
+	{ name }: LakeRecord,
+	siteName: string | null,
+	row: TellingRow
+): string {
+	const { loads, reading_after_d, since_at, measure, mass } = row;
+	const content = [input, name, siteName, loads, reading_after_d, since_at, measure, mass];
 	return createHash('sha256').update(JSON.stringify(content)).digest('base64');
 }
 
@@ -55,13 +68,15 @@ async function factsOf(
 	ctx: Context,
 	view: LakeView,
 	loads: readonly string[],
-	row: TellingRow
+	row: TellingRow,
+	site: string | null
 ): Promise<TellingFacts | null> {
 	const { outlook, winter, today, readings, lake } = view;
 	if (outlook === null || winter !== winterOf(today)) return null;
 	const off = await comingOff(ctx, view);
 	const { removalOn } = off ?? (await getRemoval(ctx, lake.id, winter));
 	return gatherFacts({
+		site,
 		outlook,
 		today,
 		readings,

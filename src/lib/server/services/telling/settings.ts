@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { MESSAGE_KINDS, type MessageKind } from '#lib/model/telling/message.ts';
 import type { LoadCase } from '#lib/model/load-case.ts';
+import type { UnitChoice } from '#lib/model/shown-length.ts';
 import type { Context } from '../../context.ts';
 import type { Database } from '../../storage/schema.ts';
 import {
@@ -24,6 +25,8 @@ export interface TellingRecord {
 	loads: string[];
 	/** Another reading is due so many days after the last. */
 	readingAfter_d: number;
+	/** Of everything that is told. */
+	units: UnitChoice;
 	/** `null`: switched off, which is how all three are found. */
 	calendar: FeedState | null;
 	changes: FeedState | null;
@@ -58,6 +61,7 @@ const USUAL_READING_AFTER_d = 7;
 /** Somebody on foot, and what the lake has of its own. */
 const USUAL_LOAD = 'on-foot';
 const MOST_LOADS = 40;
+const METRIC: UnitChoice = { measure: 'metric', mass: 'kg' };
 
 const shape = z.strictObject({
 	loads: z.array(z.string()).max(MOST_LOADS).exactOptional(),
@@ -65,6 +69,9 @@ const shape = z.strictObject({
 		.int()
 		.min(3, 'must be 3 days or more')
 		.max(60, 'must be 60 days or less')
+		.exactOptional(),
+	units: z
+		.strictObject({ measure: z.enum(['metric', 'imperial']), mass: z.enum(['kg', 'lb']) })
 		.exactOptional()
 });
 
@@ -95,6 +102,7 @@ export async function getTelling(ctx: Context, lakeId: string): Promise<TellingR
 		lake: lakeId,
 		loads: chosenLoads(row, await listLoads(ctx, lakeId)),
 		readingAfter_d: row?.reading_after_d ?? USUAL_READING_AFTER_d,
+		units: row ? { measure: row.measure, mass: row.mass } : METRIC,
 		calendar: feedOf('calendar'),
 		changes: feedOf('changes'),
 		webhook: webhook ? webhookState(webhook, await countOutbox(ctx.db, lakeId)) : null
@@ -108,11 +116,14 @@ export async function updateTellingOf(
 	change: TellingChange
 ): Promise<TellingRecord> {
 	await getLake(ctx, lakeId);
-	const { loads, readingAfter_d } = tellingChangeFor(await listLoads(ctx, lakeId)).parse(change);
+	const { loads, readingAfter_d, units } = tellingChangeFor(await listLoads(ctx, lakeId)).parse(
+		change
+	);
 	await ensureTelling(ctx, lakeId);
 	const values = {
 		...(loads === undefined ? {} : { loads: JSON.stringify([...new Set(loads)]) }),
-		...(readingAfter_d === undefined ? {} : { reading_after_d: readingAfter_d })
+		...(readingAfter_d === undefined ? {} : { reading_after_d: readingAfter_d }),
+		...units
 	};
 	if (Object.keys(values).length > 0) await updateTelling(ctx.db, lakeId, values);
 	nudgeTelling(ctx, lakeId);
@@ -131,7 +142,7 @@ export function chosenLoads(
 	return ids.filter((id) => chosen.has(id));
 }
 
-export async function ensureTelling(ctx: Context, lakeId: string): Promise<void> {
+export async function ensureTelling(ctx: Context, lakeId: string, units = METRIC): Promise<void> {
 	await insertTelling(ctx.db, {
 		lake_id: lakeId,
 		loads: null,
@@ -142,7 +153,8 @@ export async function ensureTelling(ctx: Context, lakeId: string): Promise<void>
 		looked_of: null,
 		looked_on: null,
 		named: null,
-		changed_at: ctx.now().toISOString()
+		changed_at: ctx.now().toISOString(),
+		...units
 	});
 }
 

@@ -1,6 +1,7 @@
 import { daysBetween, winterOf } from '#lib/model/calendar.ts';
+import { ofSite } from '#lib/model/telling/closing.ts';
 import { readingMessage } from '#lib/model/telling/reading-message.ts';
-import { METRIC_WORDS } from '#lib/model/words.ts';
+import type { Words } from '#lib/model/words.ts';
 import type { Kysely } from 'kysely';
 import { listReadingsLoggedSince } from '../../storage/readings.ts';
 import type { Database } from '../../storage/schema.ts';
@@ -10,6 +11,7 @@ import {
 	updateMessage,
 	type MessageRow
 } from '../../storage/telling-messages.ts';
+import { listSiteRows } from '../../storage/sites.ts';
 import type { LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { toRow } from './to-row.ts';
@@ -24,10 +26,12 @@ const NEWS_FOR_D = 14;
 export async function tellOfReadings(
 	tx: Kysely<Database>,
 	lake: LakeRecord,
-	since: string,
-	now: Date
+	{ since, now, words }: { since: string; now: Date; words: Words }
 ): Promise<{ added: MessageRow[]; isChanged: boolean }> {
 	const logged = await listReadingsLoggedSince(tx, lake.id, since);
+	const sites = await listSiteRows(tx, lake.id);
+	const siteOf = (id: string) =>
+		sites.length > 1 ? (sites.find((site) => site.id === id)?.name ?? null) : null;
 	const today = lake.today ?? localDay(now, lake.timeZone);
 	const isNews = ({ reading, loggedAt }: (typeof logged)[number]) =>
 		winterOf(reading.on) === winterOf(today) &&
@@ -38,8 +42,8 @@ export async function tellOfReadings(
 	const at = now.toISOString();
 	const added: MessageRow[] = [];
 	let isChanged = false;
-	for (const { reading } of logged.filter(isNews)) {
-		const message = readingMessage(reading, METRIC_WORDS);
+	for (const { reading, site } of logged.filter(isNews)) {
+		const message = ofSite(readingMessage(reading, words), siteOf(site));
 		const before = told.get(reading.id);
 		told.delete(reading.id);
 		if (!before) added.push(toRow(lake.id, message, at, reading.id));

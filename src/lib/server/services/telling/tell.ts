@@ -3,7 +3,7 @@ import type { TellingFacts } from '#lib/model/telling/facts.ts';
 import { tellingDates } from '#lib/model/telling/dates.ts';
 import { newsMessage } from '#lib/model/telling/news-message.ts';
 import { newsOf, type Told } from '#lib/model/telling/told.ts';
-import { METRIC_WORDS } from '#lib/model/words.ts';
+import { wordsFor } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
 import type { Database } from '../../storage/schema.ts';
 import {
@@ -43,11 +43,15 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 		const at = ctx.now();
 		const now = at.toISOString();
 		const messages = await tellNews(tx, lake, row, looked.facts, now);
-		const ofReadings = await tellOfReadings(tx, lake, row.since_at, at);
+		const ofReadings = await tellOfReadings(tx, lake, {
+			since: row.since_at,
+			now: at,
+			words: wordsFor(row)
+		});
 		const all = [...messages, ...ofReadings.added];
 		await insertMessages(tx, all);
 		await enqueueMessages(tx, ctx, lake, all);
-		const dates = looked.facts ? tellingDates(looked.facts, METRIC_WORDS) : null;
+		const dates = looked.facts ? tellingDates(looked.facts, wordsFor(row)) : null;
 		const isMoved =
 			dates || looked.isOutOfSeason ? await storeDates(tx, lake.id, dates ?? [], now) : false;
 		const isNews = all.length > 0 || ofReadings.isChanged || isMoved || row.named !== lake.name;
@@ -69,9 +73,10 @@ async function tellNews(
 	now: string
 ): Promise<MessageRow[]> {
 	if (!facts) return [];
+	const words = wordsFor(row);
 	const { told, news } = newsOf(toldOf(row), facts);
 	await updateTelling(tx, lake.id, { state: JSON.stringify(told) });
-	return news.map((each) => toRow(lake.id, newsMessage(each, facts, METRIC_WORDS), now));
+	return news.map((each) => toRow(lake.id, newsMessage(each, facts, words), now));
 }
 
 /** Written by this file only; of another version, nothing counts as told. */

@@ -34,6 +34,7 @@ const telling = z
 		lake: z.string(),
 		loads: z.array(z.string()),
 		readingAfter_d: z.int(),
+		units: z.object({ measure: z.enum(['metric', 'imperial']), mass: z.enum(['kg', 'lb']) }),
 		calendar: feed,
 		changes: feed,
 		webhook: webhook.nullable()

@@ -19,6 +19,7 @@ import {
 	webhookInputFor
 } from '#lib/server/services/telling/webhook/webhook.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { found } from '../found.ts';
 import { feedKindOf, readKinds, readWebhook, readWhat } from './read-telling.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -50,9 +51,10 @@ export const actions: Actions = {
 		redirect(303, '?done=what');
 	},
 	/** No redirect: its answer is the one time that the address is shown. */
-	make: async ({ params, request, locals, url }) => {
+	make: async ({ params, request, locals, url, cookies }) => {
 		const kind = feedKindOf(await request.formData());
-		const path = await found(makeFeed(locals.context, params.lake, kind));
+		const units = parseUnits(cookies.get(UNITS_COOKIE));
+		const path = await found(makeFeed(locals.context, params.lake, kind, units));
 		return { form: kind, address: `${locals.context.address ?? url.origin}${path}` };
 	},
 	revoke: async ({ params, request, locals }) => {
@@ -60,11 +62,12 @@ export const actions: Actions = {
 		await found(revokeFeed(locals.context, params.lake, kind));
 		redirect(303, `?done=${kind}`);
 	},
-	webhook: async ({ params, request, locals }) => {
+	webhook: async ({ params, request, locals, cookies }) => {
 		const input = new FormInput(formValues(await request.formData()));
 		const webhook = input.take(webhookInputFor(locals.context).safeParse(readWebhook(input)));
 		if (!webhook) return fail(400, { form: 'webhook' as const, ...input.refusal });
-		const { key } = await found(setWebhook(locals.context, params.lake, webhook));
+		const units = parseUnits(cookies.get(UNITS_COOKIE));
+		const { key } = await found(setWebhook(locals.context, params.lake, webhook, units));
 		return { form: 'webhook' as const, key };
 	},
 	kinds: async ({ params, request, locals }) => {

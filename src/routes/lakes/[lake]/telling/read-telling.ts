@@ -13,7 +13,12 @@ export function readWhat(input: FormInput): unknown {
 	if (problem !== null) input.refuse('readingAfter_d', problem);
 	else if (value === null) input.refuse('readingAfter_d', 'Type a number of days, from 3 to 60.');
 	else if (!Number.isInteger(value)) input.refuse('readingAfter_d', 'Type whole days.');
-	return { loads, readingAfter_d: value };
+	const { measure, mass } = input.values;
+	return {
+		loads,
+		readingAfter_d: value,
+		...(measure === undefined || mass === undefined ? {} : { units: { measure, mass } })
+	};
 }
 
 export function readKinds(input: FormInput): string[] {

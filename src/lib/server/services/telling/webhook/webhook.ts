@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
+import type { UnitChoice } from '#lib/model/shown-length.ts';
 import { DRILL } from '#lib/model/telling/closing.ts';
 import { MESSAGE_KINDS } from '#lib/model/telling/message.ts';
 import type { Context } from '../../../context.ts';
@@ -65,11 +66,12 @@ export function webhookInputFor({ webhookHosts }: Context) {
 export async function setWebhook(
 	ctx: Context,
 	lakeId: string,
-	input: NewWebhook
+	input: NewWebhook,
+	units?: UnitChoice
 ): Promise<{ key: string }> {
 	await getLake(ctx, lakeId);
 	const { address, kinds } = webhookInputFor(ctx).parse(input);
-	await ensureTelling(ctx, lakeId);
+	await ensureTelling(ctx, lakeId, units);
 	const key = newSecret();
 	await writeWebhook(ctx.db, {
 		lake_id: lakeId,
