@@ -13,7 +13,8 @@ import type { Actions, PageServerLoad } from './$types';
 const WAIT_MS = 1000;
 
 export const load: PageServerLoad = async ({ locals, cookies }) => {
-	const { context } = locals;
+	const { context, viewer } = locals;
+	if (viewer.role === 'guest') redirect(303, `/lakes/${viewer.lake}`);
 	const lakes = await Promise.all(
 		(await listLakes(context)).map(async ({ id, name, isInvented }) => {
 			const sites = await listSites(context, id);
@@ -27,7 +28,7 @@ export const load: PageServerLoad = async ({ locals, cookies }) => {
 	);
 	const words = wordsIn(parseUnits(cookies.get(UNITS_COOKIE)));
 	const states = await lakeDigests(context, homeSites(lakes), { words, wait_ms: WAIT_MS });
-	const deleted = await listDeletedLakes(context);
+	const deleted = viewer.role === 'owner' ? await listDeletedLakes(context) : [];
 	return {
 		...homeCards(lakes, states, context.now()),
 		deleted: deleted.map(({ id, name }) => ({ id, name }))

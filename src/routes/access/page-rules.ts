@@ -8,7 +8,24 @@ export const PAGE_RULES: Rules = {
 	'/method': { GET: 'anybody' },
 	'/units': { POST: 'anybody' },
 	'/sign-in': { GET: 'anybody', '?/default': 'anybody' },
-	'/account': { GET: 'guest', '?/out': 'guest', '?/everywhere': 'helper' },
+	'/join/[secret]': { GET: 'anybody', '?/default': 'anybody' },
+	'/look/[secret]': { GET: 'anybody' },
+	'/account': {
+		GET: 'guest',
+		'?/out': 'guest',
+		'?/everywhere': 'helper',
+		'?/token': 'helper',
+		'?/revoke': 'helper'
+	},
+	'/people': {
+		GET: 'owner',
+		'?/helper': 'owner',
+		'?/renew': 'owner',
+		'?/remove': 'owner',
+		'?/guest': 'owner',
+		'?/revoke': 'owner',
+		'?/everybody': 'owner'
+	},
 
 	'/sources': {
 		GET: 'owner',

@@ -6,6 +6,9 @@ import type { Who } from '../../support/access.ts';
  */
 const CALLS: Readonly<Record<Who, readonly string[]>> = {
 	stranger: [
+		'GET /join/[secret]',
+		'?/default /join/[secret]',
+		'GET /look/[secret]',
 		'GET /api/v1/health',
 		'GET /api/v1/ready',
 		'GET /feeds/[secret]/calendar.ics',
@@ -54,6 +57,8 @@ const CALLS: Readonly<Record<Who, readonly string[]>> = {
 		'GET /lakes/[lake]/weak-spots/places.gpx'
 	],
 	helper: [
+		'?/token /account',
+		'?/revoke /account',
 		'?/everywhere /account',
 		'GET /api/v1/lakes',
 		'POST /api/v1/lakes/[lake]/places.gpx',
@@ -113,6 +118,13 @@ const CALLS: Readonly<Record<Who, readonly string[]>> = {
 		'GET /lakes/[lake]/winter'
 	],
 	owner: [
+		'GET /people',
+		'?/helper /people',
+		'?/renew /people',
+		'?/remove /people',
+		'?/guest /people',
+		'?/revoke /people',
+		'?/everybody /people',
 		'?/restore /',
 		'GET /api/v1/backups',
 		'POST /api/v1/backups',

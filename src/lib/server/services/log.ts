@@ -16,9 +16,9 @@ export function logEvent(
 	process.stdout.write(`${JSON.stringify(line)}\n`);
 }
 
-/** A path, or a text with paths in it, without the secret that the address of a feed holds. */
+/** A path, or a text with paths in it, without the secret of a feed, of a helper’s or a guest’s link. */
 export function withoutSecrets(text: string): string {
-	return text.replace(/(\/feeds\/)[^/\s"'`<>)\]]+/g, '$1…');
+	return text.replace(/(\/(?:feeds|join|look)\/)[^/\s"'`<>)\]]+/g, '$1…');
 }
 
 /**

@@ -11,7 +11,8 @@ export class NotFound extends Error {
 		| 'weak spot'
 		| 'route'
 		| 'feed'
-		| 'webhook';
+		| 'webhook'
+		| 'link';
 	readonly id: string;
 
 	constructor(kind: NotFound['kind'], id: string, where = '') {

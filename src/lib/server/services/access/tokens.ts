@@ -1,9 +1,13 @@
+import { z } from 'zod';
 import type { Context } from '../../context.ts';
 import * as storage from '../../storage/api-tokens.ts';
 import { refetchable } from '../../storage/refetchable.ts';
+import { name } from '../fields.ts';
 import { newId } from '../ids.ts';
 import { hashOf, newSecret } from '../telling/secret.ts';
 import type { Viewer } from './viewer.ts';
+
+export const tokenInput = z.strictObject({ name });
 
 export interface ApiToken {
 	id: string;

@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { asSeenBy } from '#lib/server/services/access/rough-place.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
@@ -32,7 +33,7 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 	// Its own: a track’s view has those of the ice it was made on too.
 	const readings = await listReadings(locals.context, lake.id, site, winter);
 	return {
-		lake,
+		lake: asSeenBy(locals.viewer, lake),
 		today,
 		winter,
 		winters,

@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { seesPlaces } from '#lib/server/services/access/viewer.ts';
 import { listReadings } from '#lib/server/services/readings.ts';
 import { placesView } from '#lib/server/services/places/places-view.ts';
 import { deleteRoute, restoreRoute } from '#lib/server/services/places/routes.ts';
@@ -16,7 +17,7 @@ import { found } from '../found.ts';
 import { todayAt } from '../today-at.ts';
 import { brokeHere, checkedToday } from './from-reading.ts';
 import { importGpx } from './import-gpx.ts';
-import { placesPage } from './places-page.ts';
+import { placesPage, withoutPositions } from './places-page.ts';
 import { refuseSpot } from './refusals.ts';
 import type { Actions, PageServerLoad } from './$types';
 
@@ -29,7 +30,8 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies, paren
 	const taken = new Set(view.spots.map(({ spot }) => spot.name));
 	const places = new Set(named.flatMap(({ place }) => place ?? []));
 	return {
-		page: placesPage(view),
+		page: seesPlaces(locals.viewer) ? placesPage(view) : withoutPositions(placesPage(view)),
+		seesPlaces: seesPlaces(locals.viewer),
 		places: [...places].filter((place) => !taken.has(place)),
 		stored: url.searchParams.get('stored'),
 		deleted: url.searchParams.get('deleted'),

@@ -33,6 +33,12 @@ export function placesPage(places: PlacesView) {
 export type PlacesPage = ReturnType<typeof placesPage>;
 export type SpotItem = PlacesPage['spots'][number];
 
+/** The same for who may not see exact places. */
+export function withoutPositions(page: PlacesPage): PlacesPage {
+	const spots = page.spots.map((item) => ({ ...item, spot: { ...item.spot, position: null } }));
+	return { ...page, spots, plot: { places: [], routes: [] } };
+}
+
 /** All places with a position; a route's own points have letters, weak spots their numbers. */
 export function plotOf({ spots, routes }: Pick<PlacesView, 'spots' | 'routes'>): {
 	places: PlotPlace[];

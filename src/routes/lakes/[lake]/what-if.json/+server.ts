@@ -1,4 +1,5 @@
 import { json } from '@sveltejs/kit';
+import { asSeenBy } from '#lib/server/services/access/rough-place.ts';
 import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
 import { outlookInput } from '#lib/server/services/lake-view.ts';
 import { shownIds } from '#lib/server/services/shown-loads.ts';
@@ -20,5 +21,6 @@ export const GET: RequestHandler = async ({ params, locals, url }) => {
 	);
 	const shown = await shownIds(locals.context, params.lake, input.loads);
 	const loads = input.loads.filter(({ id }) => shown.includes(id));
-	return json({ ...input, loads }, { headers: { 'cache-control': 'no-store' } });
+	const lake = asSeenBy(locals.viewer, input.lake);
+	return json({ ...input, lake, loads }, { headers: { 'cache-control': 'no-store' } });
 };

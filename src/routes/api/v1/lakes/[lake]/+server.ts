@@ -1,10 +1,11 @@
 import { json } from '@sveltejs/kit';
+import { asSeenBy } from '#lib/server/services/access/rough-place.ts';
 import { deleteLake, getLake, lakeChange, updateLake } from '#lib/server/services/lakes.ts';
 import { readJson } from '../../../body.ts';
 import { endpoint, onlyMethods } from '../../../endpoint.ts';
 
 export const GET = endpoint(async ({ locals, params }) =>
-	json(await getLake(locals.context, params['lake'] ?? ''))
+	json(asSeenBy(locals.viewer, await getLake(locals.context, params['lake'] ?? '')))
 );
 
 export const PATCH = endpoint(async ({ locals, params, request }) => {
