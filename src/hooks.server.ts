@@ -2,12 +2,14 @@ import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { requirePassphraseWhereReachable } from '#lib/server/services/access/exposure.ts';
+import { startClearing } from '#lib/server/services/history/clear-away.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
 import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { guard } from './routes/access/guard.ts';
+import { recorded } from './routes/access/recorded.ts';
 import { keptPage } from './routes/kept-pages.ts';
 import { refuse } from './routes/limits/gate.ts';
 import { secured } from './routes/security-headers.ts';
@@ -18,8 +20,10 @@ export const init: ServerInit = async () => {
 	await requirePassphraseWhereReachable(context, process.env);
 	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
 	const telling = startTelling(context);
+	const clearing = startClearing(context);
 	// Whoever stops the server may wait for what this returns.
 	process.once('sveltekit:shutdown', async () => {
+		clearing.stop();
 		await Promise.all([schedule?.stop(), telling.stop()]);
 		await closeContext(context);
 	});
@@ -34,7 +38,7 @@ export const handle: Handle = async (input) => {
 };
 
 async function answered({ event, resolve }: Parameters<Handle>[0]): Promise<Response> {
-	const resolved = (await guard(event)) ?? (await keptPage(event, resolve));
+	const resolved = (await guard(event)) ?? (await recorded(event, () => keptPage(event, resolve)));
 	const response = event.locals.trouble ? unavailable(resolved) : resolved;
 	// What one viewer is shown no cache in between may show to another.
 	if (event.locals.viewer.way === 'session') response.headers.append('vary', 'Cookie');

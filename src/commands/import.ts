@@ -1,3 +1,5 @@
+import { nameOf, ON_THIS_MACHINE } from '#lib/server/services/access/viewer.ts';
+import { writingAs } from '#lib/server/services/history/history.ts';
 import { closeContext, openContext } from '#lib/server/context.ts';
 import type { FileProblem } from '#lib/server/services/tidy/folder.ts';
 import { importWinters, type BroughtLake } from '#lib/server/services/tidy/import-winters.ts';
@@ -14,9 +16,10 @@ await run('import', async () => {
 	const files = readWintersAt(pathFrom(where));
 	const ctx = await openContext(process.env);
 	try {
-		const { status, lakes, problems, leftOut } = await importWinters(ctx, files, {
-			dryRun: has('dry-run')
-		});
+		const who = { name: nameOf(ON_THIS_MACHINE), at: ctx.now() };
+		const { status, lakes, problems, leftOut } = await writingAs(who, () =>
+			importWinters(ctx, files, { dryRun: has('dry-run') })
+		);
 		if (status === 'refused') {
 			throw new Refusal(`nothing is stored; to be mended:\n${listed(problems)}`);
 		}

@@ -50,6 +50,7 @@ export const LAKE_PAGES: readonly LakePageLink[] = [
 		group: 'record',
 		least: 'guest'
 	},
+	{ path: 'history', label: 'History', title: 'History', group: 'record', least: 'helper' },
 	{ path: 'telling', label: 'Being told', title: 'Being told', group: 'record', least: 'owner' },
 	{ path: 'edit', label: 'Edit', title: 'The lake itself', group: 'record', least: 'owner' }
 ];

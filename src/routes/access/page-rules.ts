@@ -54,6 +54,7 @@ export const PAGE_RULES: Rules = {
 	[`${LAKE}/early-ice`]: { GET: 'guest' },
 	[`${LAKE}/going-on`]: { GET: 'guest' },
 	[`${LAKE}/coming-off`]: { GET: 'guest', '?/store': 'owner' },
+	[`${LAKE}/history`]: { GET: 'helper', '?/undo': 'helper' },
 	[`${LAKE}/how-good`]: { GET: 'guest' },
 	[`${LAKE}/edit`]: { GET: 'owner', '?/store': 'owner', '?/delete': 'owner' },
 	[`${LAKE}/edit/deleted`]: { GET: 'owner', '?/default': 'owner' },
@@ -109,6 +110,8 @@ export const PAGE_RULES: Rules = {
 	[`${LAKE}/winter`]: {
 		GET: 'helper',
 		'?/dates': 'helper',
+		'?/delete': 'owner',
+		'?/restore': 'owner',
 		'?/addEvent': 'helper',
 		'?/removeEvent': 'helper',
 		'?/restoreEvent': 'helper'

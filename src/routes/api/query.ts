@@ -14,6 +14,10 @@ const site = z
 
 export const noQuery = z.strictObject({});
 
+export const historyQuery = z.strictObject({
+	before: z.coerce.number().int().positive().exactOptional().meta({ description: 'A unit' })
+});
+
 export const siteQuery = z.strictObject({ site });
 
 export const readingsQuery = z.strictObject({ site, winter: winterId.exactOptional() });

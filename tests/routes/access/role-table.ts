@@ -57,6 +57,9 @@ const CALLS: Readonly<Record<Who, readonly string[]>> = {
 		'GET /lakes/[lake]/weak-spots/places.gpx'
 	],
 	helper: [
+		'GET /lakes/[lake]/history',
+		'?/undo /lakes/[lake]/history',
+		'GET /api/v1/lakes/[lake]/history',
 		'?/token /account',
 		'?/revoke /account',
 		'?/everywhere /account',
@@ -118,6 +121,9 @@ const CALLS: Readonly<Record<Who, readonly string[]>> = {
 		'GET /lakes/[lake]/winter'
 	],
 	owner: [
+		'?/delete /lakes/[lake]/winter',
+		'?/restore /lakes/[lake]/winter',
+		'DELETE /api/v1/lakes/[lake]/winters/[winter]',
 		'GET /people',
 		'?/helper /people',
 		'?/renew /people',

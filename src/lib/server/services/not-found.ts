@@ -12,7 +12,9 @@ export class NotFound extends Error {
 		| 'route'
 		| 'feed'
 		| 'webhook'
-		| 'link';
+		| 'link'
+		| 'winter'
+		| 'deletion';
 	readonly id: string;
 
 	constructor(kind: NotFound['kind'], id: string, where = '') {

@@ -3,11 +3,24 @@ import { winterOf, winterSpan, addDays, type WinterId } from '#lib/model/calenda
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '../context.ts';
 import { listWeatherMonths } from '../storage/weather-days.ts';
-import { readSiteWinter, writeSiteWinter } from '../storage/winters.ts';
+import {
+	listKeptWinters,
+	markWinter,
+	readSiteWinter,
+	writeSiteWinter
+} from '../storage/winters.ts';
 import { between, isoDate, orUnknown } from './fields.ts';
 import { joinChanged } from './joining.ts';
+import { NotFound } from './not-found.ts';
 import { winterDaysOf } from './site-records.ts';
 import { getSite } from './sites.ts';
+import { nudgeTelling } from './telling/nudge.ts';
+
+export class WinterNotFound extends NotFound {
+	constructor(winter: WinterId) {
+		super('winter', winter, ' on record');
+	}
+}
 
 const eventInput = z
 	.discriminatedUnion('kind', [
@@ -80,6 +93,37 @@ export async function saveSiteWinter(
 	if (kind === 'track') trackDates.parse(record);
 	await writeSiteWinter(ctx.db, { lakeId, site }, record);
 	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
+}
+
+/**
+ * Takes freeze-up, ice-out and events of a winter out of use until {@link restoreSiteWinter}, or until
+ * others are stored. Its readings stay.
+ * @throws LakeNotFound, SiteNotFound, WinterNotFound
+ */
+export async function deleteSiteWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter: WinterId
+): Promise<void> {
+	await getSite(ctx, lakeId, site);
+	const kept = await listKeptWinters(ctx.db, { lakeId, site });
+	if (!kept.includes(winter)) throw new WinterNotFound(winter);
+	await markWinter(ctx.db, { lakeId, site }, winter, ctx.now());
+	nudgeTelling(ctx, lakeId);
+}
+
+/** Takes a deletion back. @throws LakeNotFound, SiteNotFound, WinterNotFound */
+export async function restoreSiteWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter: WinterId
+): Promise<SiteWinter> {
+	await getSite(ctx, lakeId, site);
+	if (!(await markWinter(ctx.db, { lakeId, site }, winter, null))) throw new WinterNotFound(winter);
+	nudgeTelling(ctx, lakeId);
+	return readSiteWinter(ctx.db, { lakeId, site }, winter);
 }
 
 /** Winters with a recorded freeze-up, weather or a reading, newest first. */

@@ -5,6 +5,7 @@ import { Kysely, Migrator, sql } from 'kysely';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
 import { watchLakeChanges } from './lake-changes.ts';
+import { watchHistory } from './watch-history.ts';
 import { migrations } from './migrations.ts';
 import { StorageRefusal } from './refusal.ts';
 import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
@@ -30,6 +31,7 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 		await migrate(db, path);
 		await createStaging(db);
 		await watchLakeChanges(db);
+		await watchHistory(db);
 		return db;
 	} catch (cause) {
 		await db.destroy();

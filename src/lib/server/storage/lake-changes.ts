@@ -29,7 +29,8 @@ const OF_NO_ACCOUNT = [
 	'guest_link',
 	'session',
 	'api_token',
-	'known_device'
+	'known_device',
+	'history'
 ];
 
 /** Stands for every lake: a table that does not name one may matter to all. */

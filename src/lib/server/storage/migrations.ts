@@ -1,6 +1,7 @@
 import { sql, type Kysely, type Migration } from 'kysely';
 import { access } from './access-migration.ts';
 import { day, real } from './column-checks.ts';
+import { deletedWinters, history } from './history-migration.ts';
 import { ownLoads } from './own-loads-migration.ts';
 import type { Database } from './schema.ts';
 import { removalDate } from './removal-date-migration.ts';
@@ -25,6 +26,8 @@ export const migrations: Record<string, Migration> = {
 	'0008-own-loads': { up: ownLoads },
 	'0009-telling': { up: telling },
 	'0010-access': { up: access },
+	'0011-history': { up: history },
+	'0012-deleted-winters': { up: deletedWinters },
 	'0014-telling-units': { up: tellingUnits }
 };
 

@@ -1,6 +1,7 @@
 import type { ColumnType, Generated } from 'kysely';
 import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { AccessTables } from './access-schema.ts';
+import type { HistoryTable } from './history-schema.ts';
 import type { PlaceTables } from './places-schema.ts';
 import type { SourceTables } from './source-schema.ts';
 import type { TellingTables } from './telling-schema.ts';
@@ -8,6 +9,7 @@ import type { TellingTables } from './telling-schema.ts';
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
 export interface Database extends AccessTables, PlaceTables, SourceTables, TellingTables {
 	lake: LakeTable;
+	history: HistoryTable;
 	site: SiteTable;
 	winter: WinterTable;
 	site_event: SiteEventTable;
@@ -66,6 +68,7 @@ export interface WinterTable {
 	freeze_up_on: IsoDate | null;
 	freeze_up_by: IsoDate | null;
 	ice_out_on: IsoDate | null;
+	deleted_at: Generated<InstantText | null>;
 }
 
 export interface SiteEventTable {

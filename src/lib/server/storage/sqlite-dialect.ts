@@ -6,8 +6,12 @@ import {
 	type SqliteDatabase
 } from 'kysely';
 import type SqliteFile from 'libsql';
+import { tellWriter } from './writer.ts';
 
-/** Kysely's dialect of SQLite, with two things put right that matter when work is cut short. */
+/**
+ * Kysely's dialect of SQLite, with two things put right that matter when work is cut short, and with
+ * its connection told who writes.
+ */
 export function dialectOf(file: SqliteFile.Database): SqliteDialect {
 	// The driver has the better-sqlite3 interface; its types say `any` where Kysely says `unknown`.
 	return new WholeDialect({ database: file as unknown as SqliteDatabase });
@@ -42,6 +46,17 @@ class WholeAdapter extends SqliteAdapter {
  * what had gone wrong.
  */
 class WholeDriver extends SqliteDriver {
+	override async acquireConnection(): Promise<DatabaseConnection> {
+		const connection = await super.acquireConnection();
+		try {
+			await tellWriter(connection);
+		} catch (cause) {
+			await this.releaseConnection();
+			throw cause;
+		}
+		return connection;
+	}
+
 	override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
 		try {
 			await super.rollbackTransaction(connection);

@@ -1,4 +1,5 @@
 import { sql, type Kysely, type Transaction } from 'kysely';
+import { recordImport } from './history.ts';
 import { markAllForJoining, markForJoining } from './joined-days.ts';
 import type { Database } from './schema.ts';
 import { DAY_COLUMNS, HOUR_COLUMNS } from './weather-columns.ts';
@@ -20,6 +21,7 @@ export function commitStaged(db: Kysely<Database>, staged: StagedImport): Promis
 		await writeHours(tx, staged);
 		await writeDays(tx, staged);
 		await markStaged(tx, staged);
+		await recordImport(tx, staged.lakeId, await countsOf(tx, staged));
 		return true;
 	});
 }
@@ -74,6 +76,21 @@ async function markStaged(tx: Transaction<Database>, staged: StagedImport): Prom
 		.where('import_id', '=', staged.importId)
 		.executeTakeFirst();
 	if (span?.from && span.to) await markForJoining(tx, staged.lakeId, span.from, span.to);
+}
+
+async function countsOf(tx: Transaction<Database>, { importId }: StagedImport) {
+	const days = await tx
+		.selectFrom('staged_day')
+		.select((eb) => [eb.fn.countAll<number>().as('days'), eb.fn.min('day').as('from')])
+		.select((eb) => eb.fn.max('day').as('to'))
+		.where('import_id', '=', importId)
+		.executeTakeFirstOrThrow();
+	const { hours } = await tx
+		.selectFrom('staged_hour')
+		.select((eb) => eb.fn.countAll<number>().as('hours'))
+		.where('import_id', '=', importId)
+		.executeTakeFirstOrThrow();
+	return { ...days, hours };
 }
 
 async function writeHours(tx: Transaction<Database>, staged: StagedImport): Promise<void> {

@@ -2,6 +2,7 @@ import type { Insertable, Kysely, Transaction } from 'kysely';
 import type { DayValues } from '#lib/model/hours-to-days.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
+import { recordAsOne } from './history.ts';
 import { markAllForJoining } from './joined-days.ts';
 import { writeReadings } from './readings.ts';
 import type { Database, LakeTable, SiteTable } from './schema.ts';
@@ -32,7 +33,14 @@ export async function insertWholeLakes(
 	createdAt: Date
 ): Promise<void> {
 	await db.transaction().execute(async (tx) => {
-		for (const lake of lakes) await insertWhole(tx, lake, createdAt);
+		for (const whole of lakes) {
+			const count = (of: 'winters' | 'readings') =>
+				whole.sites.reduce((sum, site) => sum + site[of].length, 0);
+			const counts = { winters: count('winters'), readings: count('readings') };
+			await recordAsOne(tx, 'winters', whole.lake.id, counts, () =>
+				insertWhole(tx, whole, createdAt)
+			);
+		}
 	});
 }
 

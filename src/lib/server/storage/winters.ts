@@ -8,7 +8,7 @@ interface Site {
 	site: string;
 }
 
-/** What people recorded of a winter; nothing recorded is a record of nulls. */
+/** What people recorded of a winter; nothing recorded, or deleted, is a record of nulls. */
 export async function readSiteWinter(
 	db: Kysely<Database>,
 	{ lakeId, site }: Site,
@@ -20,7 +20,10 @@ export async function readSiteWinter(
 		.where('lake_id', '=', lakeId)
 		.where('site_id', '=', site)
 		.where('winter', '=', winter)
+		.where('deleted_at', 'is', null)
 		.executeTakeFirst();
+	const nothing = { winter, freezeUpOn: null, freezeUpBy: null, iceOutOn: null, events: [] };
+	if (!row) return nothing;
 	const events = await db
 		.selectFrom('site_event')
 		.selectAll()
@@ -31,9 +34,9 @@ export async function readSiteWinter(
 		.execute();
 	return {
 		winter,
-		freezeUpOn: row?.freeze_up_on ?? null,
-		freezeUpBy: row?.freeze_up_by ?? null,
-		iceOutOn: row?.ice_out_on ?? null,
+		freezeUpOn: row.freeze_up_on,
+		freezeUpBy: row.freeze_up_by,
+		iceOutOn: row.ice_out_on,
 		events: events.map(toEvent)
 	};
 }
@@ -62,7 +65,9 @@ export async function writeSiteWinterIn(
 	await tx
 		.insertInto('winter')
 		.values({ ...key, ...dates })
-		.onConflict((conflict) => conflict.columns(['lake_id', 'site_id', 'winter']).doUpdateSet(dates))
+		.onConflict((conflict) =>
+			conflict.columns(['lake_id', 'site_id', 'winter']).doUpdateSet({ ...dates, deleted_at: null })
+		)
 		.execute();
 	await tx
 		.deleteFrom('site_event')
@@ -72,6 +77,23 @@ export async function writeSiteWinterIn(
 		.execute();
 	const events = record.events.map((event, position) => ({ ...key, position, ...toRow(event) }));
 	if (events.length > 0) await tx.insertInto('site_event').values(events).execute();
+}
+
+/** Marks the record of a winter as deleted, or no more; `false` where nothing is recorded. */
+export async function markWinter(
+	db: Kysely<Database>,
+	{ lakeId, site }: Site,
+	winter: WinterId,
+	deletedAt: Date | null
+): Promise<boolean> {
+	const done = await db
+		.updateTable('winter')
+		.set({ deleted_at: deletedAt?.toISOString() ?? null })
+		.where('lake_id', '=', lakeId)
+		.where('site_id', '=', site)
+		.where('winter', '=', winter)
+		.executeTakeFirst();
+	return done.numUpdatedRows > 0n;
 }
 
 /** Winters with a recorded freeze-up, oldest first. */
@@ -85,6 +107,7 @@ export async function listRecordedWinters(
 		.where('lake_id', '=', lakeId)
 		.where('site_id', '=', site)
 		.where('freeze_up_on', 'is not', null)
+		.where('deleted_at', 'is', null)
 		.orderBy('winter')
 		.execute();
 	return rows.map((row) => row.winter);
@@ -100,6 +123,7 @@ export async function listKeptWinters(
 		.select('winter')
 		.where('lake_id', '=', lakeId)
 		.where('site_id', '=', site)
+		.where('deleted_at', 'is', null)
 		.orderBy('winter')
 		.execute();
 	return rows.map((row) => row.winter);
@@ -116,6 +140,7 @@ export async function readFirstFreezeUp(
 		.select((eb) => eb.fn.min('freeze_up_on').as('on'))
 		.where('lake_id', '=', lakeId)
 		.where('winter', '=', winter)
+		.where('deleted_at', 'is', null)
 		.executeTakeFirst();
 	return row?.on ?? null;
 }
@@ -143,6 +168,7 @@ export async function listWintersBefore(
 		.where('lake_id', '=', lakeId)
 		.where('winter', '<', winter)
 		.where('freeze_up_on', 'is not', null)
+		.where('deleted_at', 'is', null)
 		.groupBy('winter')
 		.orderBy('winter', 'desc')
 		.execute();

@@ -16,6 +16,7 @@ import {
 import * as answers from './answers.ts';
 import { earlyIce } from './early-ice-answer.ts';
 import { loads } from './load-paths.ts';
+import { historyOfLakes } from './history-paths.ts';
 import { removal } from './leaving-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
@@ -59,7 +60,8 @@ export function openApiDocument() {
 			...sources(),
 			...sites(),
 			...backups(),
-			...winterFolders()
+			...winterFolders(),
+			...historyOfLakes()
 		},
 		components: { schemas: { Columns: columnsInput } }
 	});
@@ -104,6 +106,10 @@ function records(): ZodOpenApiPathsObject {
 				path: winterPath,
 				query: siteQuery,
 				requestBody: body(winterInput)
+			}),
+			delete: operation('Take what is recorded of a winter out of use', gone(), {
+				path: winterPath,
+				query: siteQuery
 			})
 		},
 		'/api/v1/lakes/{lake}/winters/{winter}/removal': {

@@ -7,6 +7,7 @@ import { readEvent, readWinterDates } from '#lib/ui/forms/winter-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
+import { forgetWinter, restoreWinter } from './forget-winter.ts';
 import { openWinter, storeWinter } from './store-winter.ts';
 import { wintersToOffer } from './winters-to-offer.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -33,11 +34,14 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 		hasWeather: weather.age_d !== null,
 		isMade: url.searchParams.has('made'),
 		isStored: url.searchParams.has('stored'),
-		removed: url.searchParams.get('removed')
+		removed: url.searchParams.get('removed'),
+		isDeleted: url.searchParams.has('deleted')
 	};
 };
 
 export const actions: Actions = {
+	delete: forgetWinter,
+	restore: restoreWinter,
 	dates: async ({ params, request, locals, url }) => {
 		const { input, record, site, winter } = await openWinter(
 			locals.context,

@@ -1,6 +1,11 @@
 import { json } from '@sveltejs/kit';
 import { winterId } from '#lib/server/services/fields.ts';
-import { getSiteWinter, saveSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
+import {
+	deleteSiteWinter,
+	getSiteWinter,
+	saveSiteWinter,
+	winterInputFor
+} from '#lib/server/services/winters.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
 import { invalid } from '../../../../../problem.ts';
@@ -19,7 +24,14 @@ export const PUT = endpoint(async ({ locals, params, request, url }) => {
 	return json(await saveSiteWinter(locals.context, params['lake'] ?? '', site, record));
 });
 
-export const fallback = onlyMethods('GET', 'PUT');
+export const DELETE = endpoint(async ({ locals, params, url }) => {
+	const { site } = readQuery(url, siteQuery);
+	const winter = readWinter(params['winter']);
+	await deleteSiteWinter(locals.context, params['lake'] ?? '', site, winter);
+	return new Response(null, { status: 204 });
+});
+
+export const fallback = onlyMethods('GET', 'PUT', 'DELETE');
 
 function readWinter(text: string | undefined): string {
 	const parsed = winterId.safeParse(text);
