@@ -3,6 +3,8 @@ import { parse } from 'csv-parse/sync';
 import type { RowProblem } from './problem.ts';
 
 export const LONGEST_RECORD = 65_536;
+/** Of the head of a file, which no table of a date and a value passes: 64 kB of nothing but line ends would. */
+const MOST_HEAD_RECORDS = 6000;
 
 export interface CsvRecord {
 	cells: string[];
@@ -23,11 +25,12 @@ export function rowFits(cells: readonly string[], width: number): boolean {
 	return cells.length >= width && cells.slice(width).every((cell) => cell === '');
 }
 
-/** The records of a text whose line ends are LF. */
+/** The first records of a text whose line ends are LF. */
 export function parseText(text: string, delimiter: string): Parsed {
 	const records: CsvRecord[] = [];
 	try {
-		parse(text, parserOptions(delimiter, 0, records));
+		const options = { ...parserOptions(delimiter, 0, records), to: MOST_HEAD_RECORDS };
+		withoutTraces(() => parse(text, options));
 		return { records, failure: null };
 	} catch (error) {
 		return { records, failure: failureOf(error, 1, records.at(-1)) };
@@ -52,7 +55,7 @@ export class RecordReader {
 
 	async push(text: string): Promise<Parsed> {
 		await new Promise<void>((resolve) => {
-			this.#parser.write(text, () => resolve());
+			withoutTraces(() => this.#parser.write(text, () => resolve()));
 		});
 		return this.#take();
 	}
@@ -71,6 +74,20 @@ export class RecordReader {
 		this.#last = records.at(-1) ?? this.#last;
 		const failure = this.#error ? failureOf(this.#error, this.#firstLine, this.#last) : null;
 		return { records, failure };
+	}
+}
+
+/**
+ * The parser makes an error of every row that has not as many cells as the first, though it is told to
+ * take them all. Writing down for each where it came from would be half of the work on a ragged file.
+ */
+function withoutTraces(work: () => void): void {
+	const before = Error.stackTraceLimit;
+	Error.stackTraceLimit = 0;
+	try {
+		work();
+	} finally {
+		Error.stackTraceLimit = before;
 	}
 }
 
