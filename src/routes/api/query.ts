@@ -3,7 +3,7 @@ import { WEAK_SPOT_KINDS } from '#lib/model/places/weak-spot.ts';
 import { isoDate, winterId } from '#lib/server/services/fields.ts';
 import { columnsInput } from '#lib/server/services/weather-csv.ts';
 import { parseJson } from './body.ts';
-import { invalid } from './problem.ts';
+import { invalid, Problem } from './problem.ts';
 
 const site = z
 	.string()
@@ -73,6 +73,12 @@ export const messagesQuery = z.strictObject({
 
 /** The address's parameters as the schema has them; one it does not know is refused. @throws Problem */
 export function readQuery<Schema extends z.ZodType>(url: URL, schema: Schema): z.output<Schema> {
+	const names = [...url.searchParams.keys()];
+	const twice = names.find((name, at) => names.indexOf(name) !== at);
+	if (twice !== undefined) {
+		const issues = [{ field: twice, message: 'is given more than once' }];
+		throw new Problem(400, 'Bad Request', `The query gives ${twice} more than once`, { issues });
+	}
 	const parsed = schema.safeParse(Object.fromEntries(url.searchParams));
 	if (!parsed.success) throw invalid('query', parsed.error);
 	return parsed.data;

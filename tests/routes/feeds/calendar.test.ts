@@ -127,9 +127,13 @@ test('a day that is not expected any more is not there, and comes back with its 
 });
 
 test('names that try to break out of their lines stay inside of them', async () => {
-	const lake = await tellingLake('Bay\r\nEND:VEVENT\r\nBEGIN:VEVENT;X=",\\n🧊');
+	const lake = await tellingLake();
+	// Past the schemas, which make one line of a name: what was stored before they did is told too.
+	const lakeName = 'Bay\r\nEND:VEVENT\r\nBEGIN:VEVENT;X=",\\n🧊';
+	await lake.ctx.db.updateTable('lake').set({ name: lakeName }).execute();
 	const name = 'Truck;\r\nATTENDEE:mailto:x@example.org,\\';
-	const load = await addLoad(lake.ctx, lake.id, loadInput.parse({ name, mass_kg: 300 }));
+	const truck = { ...loadInput.parse({ name: 'Truck', mass_kg: 300 }), name };
+	const load = await addLoad(lake.ctx, lake.id, truck);
 	await updateTellingOf(lake.ctx, lake.id, { loads: [load.id] });
 	const { calendar, events } = await read(lake.ctx, await makeFeed(lake.ctx, lake.id, 'calendar'));
 	expect(calendar.getAllSubcomponents().every(({ name }) => name === 'vevent')).toBe(true);

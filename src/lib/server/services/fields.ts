@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isIsoDate, isWinterId } from '#lib/model/calendar.ts';
+import { plainLine, plainLines } from './plain-lines.ts';
 
 /** Pieces that the input schemas share. */
 export const isoDate = z
@@ -12,7 +13,7 @@ export const winterId = z
 	.refine(isWinterId, 'must be a winter written as its two years, such as 2026-27')
 	.meta({ id: 'WinterId', description: 'A winter, 1 July to 30 June, by its two years' });
 
-export const name = z.string().trim().min(1, 'must not be empty').max(120);
+export const name = z.string().overwrite(plainLine).min(1, 'must not be empty').max(120);
 
 /** A number between two ends; `unknown` stands for what nobody has measured. */
 export function between(low: number, high: number, unit: string) {
@@ -26,11 +27,17 @@ export function orUnknown<Schema extends z.ZodType>(schema: Schema) {
 
 /** Free text; what is empty is absent. */
 export function freeText(longest: number) {
-	return z
-		.string()
-		.trim()
-		.max(longest)
-		.transform((text) => (text === '' ? null : text))
+	return emptyIsAbsent(z.string().overwrite(plainLines).max(longest));
+}
+
+/** Free text of one line, as the name of a place or a person. */
+export function freeLine(longest: number) {
+	return emptyIsAbsent(z.string().overwrite(plainLine).max(longest));
+}
+
+function emptyIsAbsent(text: z.ZodString) {
+	return text
+		.transform((plain) => (plain === '' ? null : plain))
 		.nullable()
 		.default(null);
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Hole } from '#lib/model/reading.ts';
-import { between, freeText, isoDate, orUnknown } from './fields.ts';
+import { between, freeLine, freeText, isoDate, orUnknown } from './fields.ts';
 
 /** Thicker than any lake ice measured outside Antarctica's dry valleys; a slip of the unit is caught. */
 const THICKEST_m = 6;
@@ -25,11 +25,11 @@ const SECOND_HAND = 'Told by somebody else: it counts less, and no load counts a
 
 const shape = z.strictObject({
 	on: isoDate,
-	place: freeText(200),
+	place: freeLine(200),
 	kind: z.enum(['measured', 'atLeast', 'wentThrough']),
 	holes: z.array(holeInput).max(100),
 	core: orUnknown(z.enum(['sound', 'wet', 'candled'])),
-	by: freeText(200),
+	by: freeLine(200),
 	secondHand: z.boolean().default(false).meta({ description: SECOND_HAND }),
 	remark: freeText(2000)
 });

@@ -30,6 +30,6 @@ export const actions: Actions = {
 			return fail(400, { form: 'delete' as const, ...input.refusal });
 		}
 		await deleteLake(locals.context, params.lake);
-		redirect(303, `/lakes/${params.lake}/edit/deleted?name=${encodeURIComponent(name)}`);
+		redirect(303, `/lakes/${params.lake}/edit/deleted`);
 	}
 };

@@ -32,8 +32,7 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies }) => 
 			return view ? [siteRow(site, view, sites)] : [];
 		}),
 		deleted: await listDeletedSites(context, lake.id),
-		justDeleted: url.searchParams.get('deleted'),
-		refused: url.searchParams.get('refused')
+		justDeleted: url.searchParams.get('deleted')
 	};
 };
 
@@ -54,6 +53,6 @@ export const actions: Actions = {
 		const done = await found(restoreSite(locals.context, params.lake, id));
 		if (done.status === 'stored') redirect(303, '?');
 		const why = done.issues.map(({ message }) => message).join(' ');
-		redirect(303, `?refused=${encodeURIComponent(why)}`);
+		return fail(409, { refused: why });
 	}
 };

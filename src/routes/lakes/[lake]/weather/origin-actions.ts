@@ -1,4 +1,4 @@
-import { redirect, type RequestEvent } from '@sveltejs/kit';
+import { error, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { Context } from '#lib/server/context.ts';
 import {
 	NoSource,
@@ -79,7 +79,11 @@ export const originActions = {
 async function change({ params, locals }: Event, make: (order: Use[]) => Use[]): Promise<void> {
 	const before = await found(getLakeOrder(locals.context, params.lake));
 	const order = make(before.map(asUse));
-	await found(setLakeOrder(locals.context, params.lake, lakeOrderInput.parse({ order })));
+	const input = lakeOrderInput.safeParse({ order });
+	// No form of ours sends such: it was left open in a second window, or made by somebody else.
+	if (!input.success)
+		error(400, `The order of trust ${input.error.issues[0]?.message}. Load the page again.`);
+	await found(setLakeOrder(locals.context, params.lake, input.data));
 }
 
 /** An origin as the order of trust takes it. */
