@@ -17,8 +17,21 @@ export interface LocalWeather {
 
 const S_PER_HOUR = 3600;
 
-/** A real server that tells past hours and ten days to come in one answer, cold with a day's wave. */
-export async function localWeather(port = 0): Promise<LocalWeather> {
+export interface ToldWeather {
+	/** By hours since 1970. */
+	air_degC: (hour: number) => number;
+	/** The service's own clock. */
+	now_ms: () => number;
+}
+
+/** Cold with a day's wave. */
+const COLD: ToldWeather = {
+	air_degC: (hour) => -9 + 3 * Math.cos((Math.PI * (hour - 14)) / 12) + 2 * Math.sin(hour / 31),
+	now_ms: () => Date.now()
+};
+
+/** A real server that tells past hours and ten days to come in one answer. */
+export async function localWeather(port = 0, told: ToldWeather = COLD): Promise<LocalWeather> {
 	const state = { mood: 'well' as Mood, issuedAgo_h: 3, asked: 0 };
 	const server = createServer(({ url = '/' }, response) => {
 		state.asked += 1;
@@ -27,7 +40,7 @@ export async function localWeather(port = 0): Promise<LocalWeather> {
 			return send(response, 200, 'text/html', '<!doctype html><p>Hello</p>');
 		const { searchParams } = new URL(url, 'http://localhost');
 		const day_s = (name: string) => Date.parse(searchParams.get(name) ?? '') / 1000;
-		const body = JSON.stringify(weather(day_s('from'), day_s('to'), state.issuedAgo_h));
+		const body = JSON.stringify(weather(day_s('from'), day_s('to'), state.issuedAgo_h, told));
 		send(response, 200, 'application/json', body);
 	});
 	await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));
@@ -46,18 +59,21 @@ function send(response: ServerResponse, status: number, type: string, body: stri
 	response.end(body);
 }
 
-function weather(from_s: number, to_s: number, issuedAgo_h: number) {
+function weather(
+	from_s: number,
+	to_s: number,
+	issuedAgo_h: number,
+	{ air_degC, now_ms }: ToldWeather
+) {
 	const count = Math.max(0, Math.round((to_s - from_s) / S_PER_HOUR) + 24);
 	const hours = Array.from({ length: count }, (_, at) => from_s / S_PER_HOUR + at);
-	const air = (hour: number) =>
-		-9 + 3 * Math.cos((Math.PI * (hour - 14)) / 12) + 2 * Math.sin(hour / 31);
-	const issued_ms = Date.now() - issuedAgo_h * 3_600_000;
+	const issued_ms = now_ms() - issuedAgo_h * 3_600_000;
 	return {
 		issued: `${new Date(issued_ms).toISOString().slice(0, 19)}Z`,
 		station: { name: 'Invented Ridge', elevation: 640 },
 		hourly: {
 			time: hours.map((hour) => `${new Date(hour * 3_600_000).toISOString().slice(0, 16)}Z`),
-			temperature: hours.map((hour) => Number(air(hour).toFixed(1))),
+			temperature: hours.map((hour) => Number(air_degC(hour).toFixed(1))),
 			precipitation: hours.map((hour) => (hour % 40 < 3 ? 0.2 : 0))
 		}
 	};

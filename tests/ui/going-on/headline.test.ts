@@ -76,3 +76,10 @@ test('what only an engineer can judge is neither next nor met', () => {
 	expect(main).toContain('All of it meets');
 	expect(rest).toContain('Only an ice engineer can say: shelter.');
 });
+
+test('what is as likely as not already is not said to be expected by no day', () => {
+	const doubtful = load({ expectedFrom: '2027-02-04', likelyFrom: null, until: '2027-02-14' });
+	expect(goingHeadline([ON_FOOT, doubtful], FACTS).main).toBe(
+		'Nothing heavier than on foot is likely by 20 May.'
+	);
+});

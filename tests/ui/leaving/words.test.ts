@@ -91,6 +91,12 @@ test('the local removal date comes before anything that is estimated', () => {
 	expect(rest[0]).toMatch(/^By the ice alone/);
 });
 
+test('where the ice sends something off sooner than the local date, that is said first', () => {
+	const { main, rest } = comingOffHeadline(told({ removalOn: '2027-03-25' }));
+	expect(main).toMatch(/^By the ice alone everything off by 20 Mar/);
+	expect(rest[0]).toBe('The local removal date is 25 Mar, in 24 days.');
+});
+
 test.each([
 	['closed', /^Stay off: the thaw/],
 	['rotten', /^Stay off: the ice is rotten/],

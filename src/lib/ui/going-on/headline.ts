@@ -96,10 +96,22 @@ function withoutNext(
 		.at(-1);
 	if (met.length > 0 && met.length === judged(loads).length)
 		return `All of it meets the charts at the lower bound${untilFirst(met)}.`;
-	if (met.length > 0) return `Nothing heavier than ${called(met)} is expected by ${shortDay(to)}.`;
+	if (met.length > 0)
+		return `Nothing heavier than ${called(met)} is ${isSomeExpected(loads, asOf) ? 'likely' : 'expected'} by ${shortDay(to)}.`;
 	return last !== undefined && last < asOf
 		? `Past: the last of it was expected until ${shortDay(last)}.`
 		: `Nothing here is expected by ${shortDay(to)}.`;
+}
+
+/** Some load that is not met at the lower bound is as likely as not, though on no day likely. */
+function isSomeExpected(loads: readonly GoingLoad[], asOf: IsoDate): boolean {
+	return loads.some(
+		({ status, expectedFrom, until }) =>
+			status === 'notYet' &&
+			expectedFrom !== null &&
+			expectedFrom <= asOf &&
+			(until === null || until >= asOf)
+	);
 }
 
 function untilFirst(met: readonly GoingLoad[]): string {

@@ -23,7 +23,7 @@ const NAMED = 2;
 
 /**
  * By when everything has to be off. The local removal date is said before anything that is
- * estimated; a thaw that closes the ice now, before both.
+ * estimated, unless the ice sends something off sooner; a thaw that closes the ice now, before both.
  */
 export function comingOffHeadline(told: ComingOffData): Headline {
 	const { leaving, asOf, now, removalOn, iceOutOn } = told;
@@ -43,6 +43,9 @@ export function comingOffHeadline(told: ComingOffData): Headline {
 	// What is in force is said among the cautions, right below.
 	const isSaid = strength.state === 'weakened' || strength.state === 'sunlit';
 	const thaw = [...(isSaid ? [] : [strength.text]), texts.lost, ...then];
+	const first = firstOff(told);
+	if (removalOn !== null && first !== null && first.on < removalOn)
+		return { main: byIce, rest: [...removalText(told), ...thaw] };
 	if (removalOn !== null)
 		return {
 			main: `Everything off by ${shortDay(removalOn)}, ${inDays(now, removalOn)}: the local removal date.`,
