@@ -2,16 +2,81 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { bringAxe, LOOKS, overhang_px, violations } from '../support/axe.ts';
 import { browserPath } from '../support/browser.ts';
+import { PICTURED } from '../support/pictured-pages.ts';
 import { csvOf, FROZE_OVER, lakeWithWinter } from '../support/past-winter.ts';
 import { unfold } from '../support/read-page.ts';
 import { story, type Story } from '../support/story.ts';
 
 const app = story();
 
-const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
-	'the lakes': (page) => page.goto('/'),
-	'the method': (page) => page.goto('/method'),
-	'what is stored': (page) => page.goto('/storage'),
+type Visit = (page: Page, app: Story) => Promise<unknown>;
+
+const LAKE = '/lakes/pinder-lake';
+
+/** What pages look like that only have to be opened. */
+const PLAIN: Record<string, Visit> = Object.fromEntries(
+	Object.entries(PICTURED).map(([name, path]) => [name, (page) => page.goto(path)])
+);
+
+/** What they look like after somebody did something, or before anything is there. */
+const STATES: Record<string, Visit> = {
+	'a lake with nothing, by its questions': async (page, app) =>
+		page.goto(`/lakes/${await lakeWithWinter(app, '')}/going-on`),
+	'coming off without weather': async (page, app) =>
+		page.goto(`/lakes/${await lakeWithWinter(app, '')}/coming-off`),
+	'early ice without weather': async (page, app) =>
+		page.goto(`/lakes/${await lakeWithWinter(app, '')}/early-ice`),
+	'a lake with dates past its weather, coming off': (page) =>
+		page.goto(`${LAKE}/coming-off?asOf=2026-02-28`),
+	'the other pages of a lake, opened on a phone': async (page) => {
+		await page.setViewportSize({ width: 360, height: 740 });
+		await page.goto(LAKE);
+		await page.getByRole('button', { name: /^More/ }).click();
+		await page.getByRole('link', { name: 'Weak spots' }).waitFor();
+	},
+	'a load that stands parked': async (page, app) => {
+		const parked = { name: 'Hut of the tests', mass_kg: 1400, use: null, parked_h: 40 };
+		await app.ask('POST', `${LAKE}/loads`, parked);
+		await page.goto(`${LAKE}/going-on`);
+		await page.getByText('Hut of the tests').first().waitFor();
+	},
+	'a removal date and days of lead': async (page) => {
+		await page.goto(`${LAKE}/coming-off`);
+		await page.getByLabel(/^Everything off by/).fill('2026-03-15');
+		await page.getByRole('button', { name: 'Store the days' }).click();
+		await page.getByText('Stored.', { exact: true }).waitFor();
+	},
+	'a removal date that is none': async (page) => {
+		await page.goto(`${LAKE}/coming-off`);
+		await page.getByText('Days that each load takes').click();
+		await page.getByLabel(/^Snowmobile/).fill('soon');
+		await page.getByRole('button', { name: 'Store the days' }).click();
+		await page.getByRole('alert').waitFor();
+	},
+	'a weak spot and a route over it': async (page, app) => {
+		await page.goto(`${LAKE}/weak-spots/routes/${await routeOf(app)}`);
+		await page.getByRole('table', { name: /^Test holes along/ }).waitFor();
+	},
+	'a weak spot': async (page, app) => {
+		await routeOf(app);
+		await page.goto(`${LAKE}/weak-spots`);
+		await page.getByRole('img', { name: /^Your own points to scale/ }).waitFor();
+	},
+	'a trip sheet of a route': async (page, app) =>
+		page.goto(`${LAKE}/trip?route=${await routeOf(app)}`),
+	'being told by calendar': async (page) => {
+		await page.goto(`${LAKE}/telling`);
+		const calendar = page.getByRole('region', { name: 'Calendar' });
+		const make = calendar.getByRole('button', { name: 'Make a secret address' });
+		if (await make.count()) await make.click();
+		await calendar.getByRole('button', { name: 'Revoke the address' }).waitFor();
+	},
+	'a file of weather that is none': async (page, app) => {
+		await page.goto(`/lakes/${await lakeWithWinter(app, '')}/weather`);
+		const file = { name: 'odd.csv', mimeType: 'text/csv', buffer: Buffer.from('no,dates\n1,2\n') };
+		await page.getByLabel(/CSV file/).setInputFiles(file);
+		await page.getByText('odd.csv').first().waitFor();
+	},
 	'a file of lakes that is refused': async (page) => {
 		await page.goto('/storage/bring');
 		const buffer = Buffer.from('no zip');
@@ -20,8 +85,6 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 		await page.getByRole('button', { name: 'Check the file' }).click();
 		await page.getByRole('alert').waitFor();
 	},
-	'a page that is not there': (page) => page.goto('/nowhere'),
-	'the invented lake': (page) => page.goto('/lakes/pinder-lake'),
 	'something tried out': async (page) => {
 		await page.goto('/lakes/pinder-lake');
 		const part = page.getByRole('region', { name: 'What if?' });
@@ -32,18 +95,7 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	'a lake past its weather': (page) => page.goto('/lakes/pinder-lake?asOf=2026-02-28'),
 	'a lake without weather': async (page, app) =>
 		page.goto(`/lakes/${await lakeWithWinter(app, '')}`),
-	'its early ice before freeze-up': (page) =>
-		page.goto('/lakes/pinder-lake/early-ice?asOf=2025-11-18'),
-	'its young ice': (page) => page.goto('/lakes/pinder-lake/early-ice?asOf=2025-12-02'),
-	'when loads are expected': (page) => page.goto('/lakes/pinder-lake/going-on'),
-	'its early ice in midwinter': (page) => page.goto('/lakes/pinder-lake/early-ice'),
-	'coming off in midwinter': (page) => page.goto('/lakes/pinder-lake/coming-off'),
-	'coming off in a past thaw': (page) =>
-		page.goto('/lakes/pinder-lake/coming-off?winter=2024-25&asOf=2025-04-05'),
-	'its freeze-up': (page) => page.goto('/lakes/pinder-lake/winter'),
-	'its loads': (page) => page.goto('/lakes/pinder-lake/loads'),
 	'a load of its own': ownLoad,
-	'its readings': (page) => page.goto('/lakes/pinder-lake/readings'),
 	'one reading': async (page) => {
 		await page.goto('/lakes/pinder-lake/readings');
 		await page
@@ -52,7 +104,6 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 			.click();
 		await page.getByRole('button', { name: 'Store the change' }).waitFor();
 	},
-	'a hole beside it': (page) => page.goto('/lakes/pinder-lake/at-the-hole'),
 	'a hole just stored': async (page) => {
 		await page.goto('/lakes/pinder-lake/at-the-hole');
 		await page.getByLabel(/^Whole ice/).fill('50');
@@ -67,7 +118,7 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 		await page.getByRole('heading', { name: 'What a track brings with it' }).waitFor();
 	},
 	'a plan as a note': async (page, app) => {
-		await PAGES['a track with a plan']?.(page, app);
+		await STATES['a track with a plan']?.(page, app);
 		await page.getByRole('link', { name: 'A note to print' }).click();
 		await page.getByRole('heading', { name: /^A plan, not done/ }).waitFor();
 	},
@@ -92,11 +143,10 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 		await page.getByText('A daily record in').waitFor();
 	},
 	'a file taken in': async (page, app) => {
-		await PAGES['a file before it is taken in']?.(page, app);
+		await STATES['a file before it is taken in']?.(page, app);
 		await page.getByRole('button', { name: 'Import' }).click();
 		await page.getByRole('heading', { name: / stored$/ }).waitFor();
 	},
-	'the lake itself': (page) => page.goto('/lakes/pinder-lake/edit'),
 	'a deleted lake': async (page, app) => {
 		await page.goto(`/lakes/${await lakeWithWinter(app, '')}/edit`);
 		await page.getByRole('checkbox', { name: /Yes, delete/ }).check();
@@ -105,7 +155,7 @@ const PAGES: Record<string, (page: Page, app: Story) => Promise<unknown>> = {
 	}
 };
 
-for (const [name, visit] of Object.entries(PAGES)) {
+for (const [name, visit] of Object.entries({ ...PLAIN, ...STATES })) {
 	test.runIf(browserPath)(
 		`${name}: nothing that axe finds, on a phone, at a desk, by night`,
 		async () => {
@@ -121,6 +171,21 @@ for (const [name, visit] of Object.entries(PAGES)) {
 			}
 		}
 	);
+}
+
+/** A route over a weak spot, on the invented lake; made once. */
+async function routeOf({ ask }: Story): Promise<string> {
+	const known = await ask<{ id: string }[]>('GET', `${LAKE}/routes`);
+	if (known[0]) return known[0].id;
+	const spot = {
+		name: 'Inlet of the tests',
+		kind: 'inletOutlet',
+		latitude: 47.401,
+		longitude: -38.2
+	};
+	const { id } = await ask<{ id: string }>('POST', `${LAKE}/weak-spots`, spot);
+	const points = [{ name: 'Landing', latitude: 47.4, longitude: -38.2 }, { spot: id }];
+	return (await ask<{ id: string }>('POST', `${LAKE}/routes`, { name: 'Out', points })).id;
 }
 
 async function sitesOf(page: Page, { ask }: Story) {
