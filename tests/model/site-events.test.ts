@@ -13,6 +13,9 @@ import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 const P = parametersFor(INVENTED_LAKE);
 const ON = '2027-01-10';
 
+/** Snow that conducts as the law for land snow says. */
+const AS_LAW = { snowWarmth: 1 };
+
 /** A day of ten degrees of frost, in the dark. */
 const FROST: Forcing = {
 	duration_d: 1,
@@ -73,7 +76,7 @@ test.each([0.03, 0.1])('%d m of pumped water freezes by the frost that water tak
 	const step: Forcing = { ...FROST, duration_d: 0.005, freezing_degCd: 0.05 };
 	let frost_degCd = 0;
 	while (ice.slush_m > 0 && frost_degCd < 200) {
-		freeze(ice, 0, step, P);
+		freeze(ice, 0, step, AS_LAW, P);
 		frost_degCd += surfaceFrost_degCd(step, P);
 	}
 	// ρ_w L (z²/(2 k) + z/H) [C], the closed form of frozen slush with water alone in it.
@@ -90,7 +93,7 @@ test('cleared ice takes the same frost many times faster, by the layered law of 
 		applyEvent(ice, { kind: 'cleared', on: ON, snow_m: 0 }, P);
 		const uncleared = { ...openSite(), clear_m: 0.2, snow_m, snowDensity_kg_m3: 250 };
 		for (const each of [ice, uncleared]) {
-			freeze(each, snowResistance_m2K_W(each, P), { ...FROST, freezing_degCd: 10 }, P);
+			freeze(each, snowResistance_m2K_W(each, 1, P), { ...FROST, freezing_degCd: 10 }, AS_LAW, P);
 		}
 		return { cleared_m: ice.clear_m - 0.2, uncleared_m: uncleared.clear_m - 0.2 };
 	};
@@ -100,7 +103,7 @@ test('cleared ice takes the same frost many times faster, by the layered law of 
 	// Bare ice of 20 cm at -10 °C with a film of 20: 20.28 mm a day [C].
 	const film20 = { ...P, exchange_W_m2K: 20, skyLoss_W_m2: 0, waterHeat_W_m2: 0 };
 	const bare = { ...openSite(), clear_m: 0.2 };
-	freeze(bare, 0, { ...FROST, duration_d: 0.01, freezing_degCd: 0.1 }, film20);
+	freeze(bare, 0, { ...FROST, duration_d: 0.01, freezing_degCd: 0.1 }, AS_LAW, film20);
 	expect((bare.clear_m - 0.2) * 100 * 1000).toBeCloseTo(20.28, 1);
 });
 

@@ -24,6 +24,7 @@ export interface GrowthProblem {
  *
  *   dh/dt = (q - q_w)/(916 × 334000),  q = (min(1, -T) R_sky/H - T)/(h_s/k_s + w/2.0 + h/2.24 + 1/H)
  *   q for a part of the lake with snow no deeper than its share of the ice, and for the rest
+ *   k_s with vapour: (1 + 0.5 exp(0.075 T/2))/(1 + 0.5 exp(0.075 × -14.6)) times that of the law
  *   dm/dt = snowfall,  dh_s/dt = snowfall/ρ_new - h_s (ρ_max - ρ)/(τ ρ)
  */
 export function integrate(problem: GrowthProblem): number[] {
@@ -40,12 +41,14 @@ export function integrate(problem: GrowthProblem): number[] {
 function dayRates(problem: GrowthProblem, air: number, snowfall: number) {
 	const fresh = 67.92 + 51.25 * Math.exp(Math.min(0, air) / 2.59);
 	const slowness = 3600 * problem.settling_h * Math.exp(problem.settlingCold * Math.max(0, -air));
+	const vapour = (snow: number) => 1 + 0.5 * Math.exp(0.075 * snow);
+	const warmth = vapour(Math.min(0, air) / 2) / vapour(-14.6);
 	return (rate: number[], [mass = 0, depth = 0, ice = 0]: number[]): void => {
 		const density = depth > 1e-7 ? mass / depth : fresh;
 		const lacking = Math.max(0, problem.settledDensity - density);
 		rate[0] = snowfall;
 		rate[1] = snowfall / fresh - (depth * lacking) / (slowness * density);
-		const snow = problem.snowRatio * conductivity(density / 1000);
+		const snow = problem.snowRatio * warmth * conductivity(density / 1000);
 		const below = problem.white / 2.0 + ice / 2.24 + 1 / problem.exchange;
 		const thin = Math.min(depth, problem.thinRatio * (problem.white + ice));
 		const conductance =

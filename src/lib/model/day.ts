@@ -53,12 +53,12 @@ function advance(
 	parameters: Parameters,
 	isFloodFirst: boolean
 ): void {
-	const before_m2K_W = snowResistance_m2K_W(ice, parameters);
+	const before_m2K_W = snowResistance_m2K_W(ice, rates.snowWarmth, parameters);
 	snowfall(ice, forcing, rates, parameters);
 	const thawLeft_degCd = melt(ice, forcing, parameters);
 	rain(ice, forcing, parameters);
 	if (isFloodFirst) flood(ice, rates, parameters);
-	freeze(ice, before_m2K_W, forcing, parameters);
+	freeze(ice, before_m2K_W, forcing, rates, parameters);
 	if (!isFloodFirst) flood(ice, rates, parameters);
 	thaw(ice, thawLeft_degCd, forcing, parameters);
 }

@@ -23,8 +23,9 @@ export const FITTED: Fitted = {
 	keptExposed: 0.95, // fitted, 0.4 to 1.2
 	waterHeat_W_m2: 1.9, // fitted, 0.5 to 4; 0 to 5 in the quiet part of a lake [M-med]
 	// Fitted, 1.6 to 2.5. Lake snow insulates about half as well as land snow [R] [Sturm2003], and
-	// other laws give 1.8 times the conductivity of the base [Yen1981].
-	snowConductivityRatio: 2.5,
+	// other laws give 1.8 times the conductivity of the base [Yen1981]. At the temperature of that law;
+	// snow under milder air conducts more, by `snow-warmth.ts`.
+	snowConductivityRatio: 2.2,
 	settledSnow_kg_m3: 236, // fitted, 200 to 350 [M-hi]
 	settling_h: 100, // [M-med] [Verseghy1991]
 	settlingCold_1_K: 0.025, // fitted, 0 to 0.08: half the effect in [Anderson1976] [M-med]

@@ -5,6 +5,7 @@ import type { Parameters } from './parameters.ts';
 import type { SiteIce } from './site-ice.ts';
 import { frostToFreeze_degCd, frozenSlush_m, waterFraction, whiteFromSlush_m } from './slush.ts';
 import { landSnow_W_mK, type Snow } from './snow.ts';
+import type { StepRates } from './step-rates.ts';
 import { surfaceFrost_degCd } from './surface-frost.ts';
 
 /** Gauss points of a step: where two samples stand best for what changes evenly across it. */
@@ -19,9 +20,15 @@ const LATE = 0.5 + Math.sqrt(3) / 6;
  * takes it at two Gauss points, half the frost at each; the lake's heat acts half before and half
  * after. Slush takes its mean. `thinSnowFraction` of the lake grows under thinner snow.
  */
-export function freeze(ice: SiteIce, first_m2K_W: number, forcing: Forcing, p: Parameters): void {
+export function freeze(
+	ice: SiteIce,
+	first_m2K_W: number,
+	forcing: Forcing,
+	{ snowWarmth }: Pick<StepRates, 'snowWarmth'>,
+	p: Parameters
+): void {
 	const film_m2K_W = 1 / p.exchange_W_m2K;
-	const rise_m2K_W = snowResistance_m2K_W(ice, p) - first_m2K_W;
+	const rise_m2K_W = snowResistance_m2K_W(ice, snowWarmth, p) - first_m2K_W;
 	const slushCover_m2K_W = film_m2K_W + first_m2K_W + rise_m2K_W / 2;
 	const half_degCd = freezeSlush(ice, surfaceFrost_degCd(forcing, p), slushCover_m2K_W, p) / 2;
 	const melted_m = (p.waterHeat_W_m2 * forcing.duration_d * DAY_s) / CLEAR_ICE_FUSION_J_m3;
@@ -92,10 +99,14 @@ function coolPumped(ice: SiteIce, freezing_degCd: number, cover_m2K_W: number): 
 	return 0;
 }
 
-/** Lake snow conducts more than land snow of its density: wind slab, ice lenses, uneven depth. */
-export function snowResistance_m2K_W(snow: Snow, p: Parameters): number {
+/**
+ * Lake snow conducts more than land snow of its density: wind slab, ice lenses, uneven depth. By how
+ * much its own warmth adds to that says `snow-warmth.ts`.
+ */
+export function snowResistance_m2K_W(snow: Snow, warmth: number, p: Parameters): number {
 	if (snow.snow_m <= 0) return 0;
-	return snow.snow_m / (p.snowConductivityRatio * landSnow_W_mK(snow.snowDensity_kg_m3));
+	const land_W_mK = landSnow_W_mK(snow.snowDensity_kg_m3);
+	return snow.snow_m / (warmth * p.snowConductivityRatio * land_W_mK);
 }
 
 /** Frost refreezes water inside the ice before it adds any below; returns the growth it cost. */

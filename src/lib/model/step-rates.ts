@@ -1,6 +1,7 @@
 import type { Forcing } from './forcing.ts';
 import type { Parameters } from './parameters.ts';
 import { unsettledFraction } from './snow.ts';
+import { snowWarmth } from './snow-warmth.ts';
 
 /** What a step's length and its air alone decide: worked out once for all members of an ensemble. */
 export interface StepRates {
@@ -8,6 +9,8 @@ export interface StepRates {
 	readonly unsettledFraction: number;
 	/** Of the water that is on its way up to overloaded snow, the part that arrives. */
 	readonly arrivedFraction: number;
+	/** How much better the snow conducts than the law says, by its warmth. */
+	readonly snowWarmth: number;
 }
 
 /** Parameters that the rates go by. Members share them. */
@@ -21,7 +24,8 @@ export function stepRates(
 	const slowing = Math.exp(settlingCold_1_K * Math.max(0, -air_degC));
 	return {
 		unsettledFraction: unsettledFraction(settling_h * slowing, duration_d * 24),
-		arrivedFraction: 1 - Math.exp(-duration_d / flooding_d)
+		arrivedFraction: 1 - Math.exp(-duration_d / flooding_d),
+		snowWarmth: snowWarmth(air_degC)
 	};
 }
 

@@ -16,14 +16,17 @@ struct site {
 
 /* What a step's length and its air alone decide. */
 struct rates {
-	double unsettled, arrived;
+	double unsettled, arrived, snow_warmth;
 };
+
+static double with_vapour(double snow_degC) { return 1 + 0.5 * exp(0.075 * snow_degC); }
 
 static struct rates step_rates(double air_degC, double duration_d, const struct parameters *p)
 {
 	double slowing = exp(p->settlingCold_1_K * fmax(0, -air_degC));
 	return (struct rates){.unsettled = exp(-duration_d * 24 / (p->settling_h * slowing)),
-						  .arrived = 1 - exp(-duration_d / p->flooding_d)};
+						  .arrived = 1 - exp(-duration_d / p->flooding_d),
+						  .snow_warmth = with_vapour(fmin(0, air_degC) / 2) / with_vapour(-14.6)};
 }
 
 static double snow_kg_m2(const struct site *s) { return s->snow_m * s->density_kg_m3; }

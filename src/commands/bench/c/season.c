@@ -24,12 +24,13 @@ static double cool_water(struct site *s, const struct forcing *f, const struct p
 	return left > 0 ? left / f->freezing_degCd : 0;
 }
 
-static double snow_resistance(double snow_m, double density_kg_m3, const struct parameters *p)
+static double snow_resistance(double snow_m, double density_kg_m3, double warmth,
+							  const struct parameters *p)
 {
 	if (snow_m <= 0) return 0;
 	double rho = fmin(0.6, fmax(0, density_kg_m3) / 1000);
 	double land = rho < 0.156 ? 0.023 + 0.234 * rho : 0.138 - 1.01 * rho + 3.233 * rho * rho;
-	return snow_m / (p->snowConductivityRatio * land);
+	return snow_m / (warmth * p->snowConductivityRatio * land);
 }
 
 /* Freezes slush from its top and returns the frost that is left. */
@@ -76,10 +77,11 @@ static double grown_under(double start_m, double half, double bare, double first
 }
 
 static void freeze(struct site *s, double before_m, double before_kg_m3, const struct forcing *f,
-				   const struct parameters *p)
+				   const struct rates *r, const struct parameters *p)
 {
-	double film = 1 / p->exchange_W_m2K, first = snow_resistance(before_m, before_kg_m3, p);
-	double rise = snow_resistance(s->snow_m, s->density_kg_m3, p) - first;
+	double film = 1 / p->exchange_W_m2K, warmth = r->snow_warmth;
+	double first = snow_resistance(before_m, before_kg_m3, warmth, p);
+	double rise = snow_resistance(s->snow_m, s->density_kg_m3, warmth, p) - first;
 	double half = freeze_slush(s, frost_degCd(f, p), film + first + rise / 2, p) / 2;
 	double melted_m = p->waterHeat_W_m2 * f->duration_d * DAY_s / CLEAR_ICE_FUSION_J_m3;
 	double start_m = fmax(0, s->clear_m - melted_m / 2);
@@ -159,7 +161,7 @@ static void advance(struct site *s, const struct forcing *f, const struct rates 
 	double left_degCd = melt_snow(s, f, p);
 	soak(s, f->rain_kg_m2, p);
 	if (flood_first) flood(s, r, p);
-	freeze(s, before_m, before_kg_m3, f, p);
+	freeze(s, before_m, before_kg_m3, f, r, p);
 	if (!flood_first) flood(s, r, p);
 	thaw(s, left_degCd, f, p);
 }

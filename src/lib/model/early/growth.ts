@@ -4,6 +4,7 @@ import { chartMinimum, type LoadCase } from '../load-case.ts';
 import type { Outlook, OutlookInput } from '../outlook.ts';
 import { parametersFor } from '../parameters.ts';
 import { requirement, ORDINARY } from '../requirement.ts';
+import { snowWarmth } from '../snow-warmth.ts';
 import type { Steps } from '../steps.ts';
 import { frostToGo_degCd, growthRate_m_d, type Sheet } from './growth-rate.ts';
 import { nowOf } from './now-of.ts';
@@ -124,9 +125,13 @@ function sheetOf({ lake }: OutlookInput, { today }: Outlook): Sheet {
 
 function ratesOf(sheet: Sheet, air_degC: number | null): EarlyGrowth['rates'] {
 	if (air_degC === null || air_degC >= 0) return null;
+	const snowConductivityRatio = sheet.snowConductivityRatio * snowWarmth(air_degC);
 	const rows = MORE_SNOW_m.map((moreSnow_m) => ({
 		moreSnow_m,
-		growth_m_d: growthRate_m_d(withMoreSnow(sheet, moreSnow_m), air_degC)
+		growth_m_d: growthRate_m_d(
+			{ ...withMoreSnow(sheet, moreSnow_m), snowConductivityRatio },
+			air_degC
+		)
 	}));
 	return { air_degC, rows };
 }

@@ -64,12 +64,15 @@ function isFrozen(depth_m: number | null): boolean {
 	return depth_m !== null && depth_m < LEAST_SLUSH_m;
 }
 
+/** Snow as cold as the law of its conduction holds for: milder snow lets slush freeze sooner. */
+const AS_LAW = 1;
+
 /** Frost that freezes slush under the snow that lies on it, film of air included. */
 export function slushFrost_degCd(
 	depth_m: number,
 	snow: { snow_m: number; snowDensity_kg_m3: number },
 	p: Parameters
 ): number {
-	const cover_m2K_W = 1 / p.exchange_W_m2K + snowResistance_m2K_W(snow, p);
+	const cover_m2K_W = 1 / p.exchange_W_m2K + snowResistance_m2K_W(snow, AS_LAW, p);
 	return frostToFreeze_degCd(depth_m, waterFraction(p.slushMatrix_kg_m3), cover_m2K_W);
 }
