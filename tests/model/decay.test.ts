@@ -9,6 +9,7 @@ import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
 const P = parametersFor(INVENTED_LAKE);
 const BARE = 0; // resistance of no snow
+const AS_LAW = { snowWarmth: 1 };
 const APRIL: Forcing = {
 	duration_d: 1,
 	freezing_degCd: 3,
@@ -61,7 +62,7 @@ test('heat takes slush, white and clear ice from the top, clear and white from b
 
 test('frost refreezes the water inside before it adds ice below', () => {
 	const ice = site({ clear_m: 0.4, liquidFraction: 0.1 });
-	freeze(ice, BARE, { ...APRIL, freezing_degCd: 10 }, { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, { ...APRIL, freezing_degCd: 10 }, AS_LAW, { ...P, waterHeat_W_m2: 0 });
 	expect(ice.liquidFraction).toBeLessThan(0.1);
 	expect(ice.liquidFraction).toBeGreaterThan(0.05);
 	expect(ice.clear_m).toBeCloseTo(0.4, 12);

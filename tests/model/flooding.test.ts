@@ -13,6 +13,7 @@ import { INVENTED_LAKE } from '../support/seeded-winter.ts';
 
 const P = parametersFor(INVENTED_LAKE);
 const BARE = 0; // resistance of no snow
+const AS_LAW = { snowWarmth: 1 };
 const EVEN = { ...P, snowSpreadFraction: 0, flooding_d: 1e-6 };
 
 test('snow heavier than the ice can float floods it, until it is afloat again', () => {
@@ -40,18 +41,18 @@ test('light snow does not flood a thick sheet, but drifts can flood one that flo
 
 test('slush takes the frost first: no clear ice grows until it has frozen', () => {
 	const ice = site({ clear_m: 0.2, slush_m: 0.1 });
-	freeze(ice, BARE, weather({ freezing_degCd: 5 }), { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, weather({ freezing_degCd: 5 }), AS_LAW, { ...P, waterHeat_W_m2: 0 });
 	expect(ice.white_m).toBeGreaterThan(0.02);
 	expect(ice.slush_m).toBeLessThan(0.1);
 	expect(ice.clear_m).toBe(0.2);
-	freeze(ice, BARE, weather({ freezing_degCd: 60 }), { ...P, waterHeat_W_m2: 0 });
+	freeze(ice, BARE, weather({ freezing_degCd: 60 }), AS_LAW, { ...P, waterHeat_W_m2: 0 });
 	expect(ice.slush_m).toBe(0);
 	expect(ice.clear_m).toBeGreaterThan(0.2);
 });
 
 test('freezing slush keeps the mass of water and snow', () => {
 	const ice = site({ clear_m: 0.2, slush_m: 0.05 });
-	freeze(ice, BARE, weather({ freezing_degCd: 100 }), P);
+	freeze(ice, BARE, weather({ freezing_degCd: 100 }), AS_LAW, P);
 	expect(ice.white_m * 880).toBeCloseTo(0.05 * slush_kg_m3(P.slushMatrix_kg_m3), 9);
 });
 
