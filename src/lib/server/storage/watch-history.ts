@@ -41,7 +41,17 @@ export const WATCHED: Readonly<Record<string, Watched>> = {
 	source_key: { key: ['source_id'], lake: ofNone, hidden: ['key'] },
 	lake_source: {
 		key: ['source_id'],
-		without: ['id', 'has_precipitation', 'asked_from', 'next_at']
+		// The last ones are the service's own words.
+		without: [
+			'id',
+			'has_precipitation',
+			'asked_from',
+			'next_at',
+			'station_name',
+			'station_latitude',
+			'station_longitude',
+			'station_elevation_m'
+		]
 	},
 	csv_trust: { key: ['lake_id'] }
 };

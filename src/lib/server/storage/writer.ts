@@ -24,6 +24,11 @@ export function writingAs<Result>(writer: Writer, work: () => Result): Result {
 	return writers.run({ ...writer, unit: last }, work);
 }
 
+/** Ends that for what goes on by itself afterwards, as a timer that a person's change has set. */
+export function writingAsNobody<Result>(work: () => Result): Result {
+	return writers.exit(work);
+}
+
 /** Of each connection, who was told to it last. */
 const told = new WeakMap<DatabaseConnection, Unit>();
 

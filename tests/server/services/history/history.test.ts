@@ -25,6 +25,7 @@ import {
 	deleteSource,
 	listSources
 } from '../../../../src/lib/server/services/sources/sources.ts';
+import { onTellingNudge } from '../../../../src/lib/server/services/telling/nudge.ts';
 import {
 	deleteSiteWinter,
 	getSiteWinter,
@@ -102,6 +103,20 @@ test('what nobody in person writes, and what is stored again unchanged, is not o
 	await addReadings(ctx, id, 'main', [reading()]);
 	await as(ctx, 'the owner', () => updateLake(ctx, id, { name: 'Pond' }));
 	expect((await listHistory(ctx, id)).entries).toEqual([]);
+});
+
+test('what a change sets going is nobody’s', async () => {
+	const { ctx, id } = await pond();
+	const done = new Promise<void>((resolve, fail) => {
+		onTellingNudge(ctx, () => {
+			setTimeout(() => addReadings(ctx, id, 'main', [reading()]).then(() => resolve(), fail));
+			onTellingNudge(ctx, null);
+		});
+	});
+	await logged(ctx, id);
+	await done;
+	expect(await listReadings(ctx, id, 'main')).toHaveLength(2);
+	expect((await listHistory(ctx, id)).entries).toHaveLength(1);
 });
 
 test('what is rolled back leaves nothing on record', async () => {

@@ -1,11 +1,12 @@
 import type { Context } from '../../context.ts';
+import { writingAsNobody } from '../../storage/writer.ts';
 
 /** Of each database, what makes its schedule look at once. */
 const nudges = new WeakMap<Context['db'], () => void>();
 
 /** What a person has just set up is looked for at once; does nothing while the schedule is off. */
 export function nudgeSchedule({ db }: Context): void {
-	nudges.get(db)?.();
+	writingAsNobody(() => nudges.get(db)?.());
 }
 
 /** Lets the schedule of a context be nudged; `null` ends that. */

@@ -1,4 +1,5 @@
 import type { Context } from '../../context.ts';
+import { writingAsNobody } from '../../storage/writer.ts';
 
 type Look = (lakeId: string) => void;
 
@@ -7,7 +8,7 @@ const nudges = new WeakMap<Context['db'], Look>();
 
 /** Something has changed of a lake; does nothing while nobody tells. */
 export function nudgeTelling({ db }: Context, lakeId: string): void {
-	nudges.get(db)?.(lakeId);
+	writingAsNobody(() => nudges.get(db)?.(lakeId));
 }
 
 /** Lets the telling of a context be nudged; `null` ends that. */
