@@ -135,6 +135,7 @@ test(
 			const { lines, wasKilled } = await run(['backup', data, aside], { after: 'backup', wait_ms });
 			expect(wasKilled).toBe(true);
 			stored += lines.filter((line) => line.startsWith('stored')).length;
+			expect(ask(join(data, 'frostledger.db'), integrity)).toEqual([{ integrity_check: 'ok' }]);
 			halves = [...namesIn(aside), ...namesIn(join(data, 'backups'))].filter((name) =>
 				/\.part-[0-9a-f]{8}$/.test(name)
 			).length;
