@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import type { Kysely } from 'kysely';
 import type { DayValues, WeatherHour } from '../../../src/lib/model/hours-to-days.ts';
-import { writeJoinedDays } from '../../../src/lib/server/storage/joined-days.ts';
+import {
+	clearRejoin,
+	markForJoining,
+	readRejoin,
+	writeJoinedDays
+} from '../../../src/lib/server/storage/joined-days.ts';
 import type { Database } from '../../../src/lib/server/storage/schema.ts';
 import { commitStaged, readRevision } from '../../../src/lib/server/storage/weather-commit.ts';
 import {
@@ -128,10 +133,36 @@ test('what is staged can be summed up, compared and dropped', async () => {
 test('the last observation is the last day with a temperature', async () => {
 	const { db, lakeId } = await emptyLake();
 	expect(await readLastObservedDay(db, lakeId)).toBeNull();
-	await writeJoinedDays(db, lakeId, '2027-01-01', '2027-01-03', [
+	const note = await noted(db, lakeId);
+	const days = [
 		day('2027-01-01', { air_degC: -3 }),
 		day('2027-01-02', { min_degC: -9, max_degC: -1 }),
 		day('2027-01-03', { precipitation_kg_m2: 2, min_degC: -4 })
-	]);
+	];
+	expect(await writeJoinedDays(db, note, '2027-01-01', '2027-01-03', days)).toBe(true);
 	expect(await readLastObservedDay(db, lakeId)).toBe('2027-01-02');
 });
+
+test('days that were joined of what was there before a change are not written', async () => {
+	const { db, lakeId } = await emptyLake();
+	const before = await noted(db, lakeId);
+	// Another process takes in a change, joins it and clears its note.
+	const change = await noted(db, lakeId);
+	const write = (note: typeof before, air_degC: number) =>
+		writeJoinedDays(db, note, '2027-01-01', '2027-01-03', [day('2027-01-01', { air_degC })]);
+	expect(await write(change, -3)).toBe(true);
+	await clearRejoin(db, change);
+	expect(await write(before, -20)).toBe(false);
+	// Nor where the note was made anew since.
+	await noted(db, lakeId);
+	expect(await write(before, -20)).toBe(false);
+	const joined = await db.selectFrom('joined_day').select('air_degC').execute();
+	expect(joined).toEqual([{ air_degC: -3 }]);
+});
+
+async function noted(db: Kysely<Database>, lakeId: string) {
+	await markForJoining(db, lakeId, '2027-01-01', '2027-01-03');
+	const note = await readRejoin(db, lakeId);
+	if (!note) throw new Error('nothing is noted');
+	return note;
+}

@@ -3,9 +3,14 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
-import { countLakeRows, deleteUnfinishedInvented } from '../storage/lakes.ts';
+import {
+	countLakeRows,
+	deleteUnfinishedInvented,
+	hasUnfinishedInvented
+} from '../storage/lakes.ts';
 import { isoDate, winterId } from './fields.ts';
 import { importWeather } from './import-weather.ts';
+import { alone } from './lease.ts';
 import { createLake, newLake, type LakeRecord } from './lakes.ts';
 import { readingsFromCsv } from './readings-csv.ts';
 import { MAIN_SITE } from './sites.ts';
@@ -30,8 +35,19 @@ const demoFile = z.object({
  * Its weather comes last: an invented lake without any is the rest of a broken start, and is redone.
  */
 export async function loadDemo(ctx: Context, folder = DEMO_FOLDER): Promise<LakeRecord | null> {
-	await deleteUnfinishedInvented(ctx.db);
-	if ((await countLakeRows(ctx.db)) > 0 || !existsSync(join(folder, 'lake.json'))) return null;
+	if (!existsSync(join(folder, 'lake.json')) || !(await isWanted(ctx))) return null;
+	// Another process may be at it, or have died of it: its rest is not to be taken for a broken start.
+	return alone(ctx, 'demo', async () => {
+		await deleteUnfinishedInvented(ctx.db);
+		return (await isWanted(ctx)) ? load(ctx, folder) : null;
+	});
+}
+
+async function isWanted({ db }: Context): Promise<boolean> {
+	return (await countLakeRows(db)) === 0 || (await hasUnfinishedInvented(db));
+}
+
+async function load(ctx: Context, folder: string): Promise<LakeRecord> {
 	const demo = demoFile.parse(JSON.parse(await readFile(join(folder, 'lake.json'), 'utf8')));
 	const lake = await createLake(ctx, demo.lake, { today: demo.today });
 	for (const { winter, ...record } of [...demo.pastWinters, demo.winter]) {

@@ -4,6 +4,7 @@ import { filledBy, joinedDay, type OriginDay } from '#lib/model/joined-day.ts';
 import type { Context } from '../context.ts';
 import { clearRejoin, readRejoin, writeJoinedDays } from '../storage/joined-days.ts';
 import { refetchable } from '../storage/refetchable.ts';
+import type { RejoinTable } from '../storage/source-schema.ts';
 import { daySpan } from './local-day.ts';
 import { nextTurn } from './next-turn.ts';
 import { readOriginDays, readOriginHours } from './origin-weather.ts';
@@ -63,22 +64,30 @@ async function joinAll(ctx: Context, lakeId: string): Promise<void> {
 	for (;;) {
 		const change = await readRejoin(ctx.db, lakeId);
 		if (change === undefined) return;
-		const trust = await readTrust(ctx, lakeId);
-		// An hour of one calendar's day may lie in the next of another's.
-		const last = addDays(change.to_day, 1);
-		for (
-			let from = addDays(change.from_day, -1);
-			from <= last;
-			from = addDays(from, DAYS_AT_A_TIME)
-		) {
-			const to = addDays(from, DAYS_AT_A_TIME - 1);
-			const days = await joinDays(ctx.db, trust, from, to < last ? to : last);
-			const end = to < last ? to : last;
-			await refetchable(ctx.db, (db) => writeJoinedDays(db, lakeId, from, end, days));
-			await nextTurn();
-		}
-		await refetchable(ctx.db, (db) => clearRejoin(db, change));
+		if (await joinChange(ctx, change)) await refetchable(ctx.db, (db) => clearRejoin(db, change));
 	}
+}
+
+/** False as soon as there is another change to be joined. */
+async function joinChange(ctx: Context, change: RejoinTable): Promise<boolean> {
+	const trust = await readTrust(ctx, change.lake_id);
+	// An hour of one calendar's day may lie in the next of another's.
+	const last = addDays(change.to_day, 1);
+	for (
+		let from = addDays(change.from_day, -1);
+		from <= last;
+		from = addDays(from, DAYS_AT_A_TIME)
+	) {
+		const to = addDays(from, DAYS_AT_A_TIME - 1);
+		const end = to < last ? to : last;
+		const days = await joinDays(ctx.db, trust, from, end);
+		const isWritten = await refetchable(ctx.db, (db) =>
+			writeJoinedDays(db, change, from, end, days)
+		);
+		if (!isWritten) return false;
+		await nextTurn();
+	}
+	return true;
 }
 
 /** What the origins of a lake say of its days, both ends included, each of them joined to one. */

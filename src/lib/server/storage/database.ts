@@ -1,12 +1,14 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import SqliteFile from 'libsql';
 import { Kysely, Migrator, sql } from 'kysely';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
-import { watchLakeChanges } from './lake-changes.ts';
+import { stopWatching, watchLakeChanges } from './lake-changes.ts';
 import { watchHistory } from './watch-history.ts';
 import { migrations } from './migrations.ts';
+import { BUSY_MS } from './patient-connection.ts';
 import { StorageRefusal } from './refusal.ts';
 import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
 import type { Database } from './schema.ts';
@@ -22,12 +24,15 @@ export const IN_MEMORY = ':memory:';
  * written it, or its schema cannot be brought up to date.
  */
 export async function openDatabase(path: string): Promise<Kysely<Database>> {
-	const file = openFile(path);
+	const file = await openFile(path);
 	const db = new Kysely<Database>({ dialect: dialectOf(file) });
 	try {
 		const done = changesOf(file);
 		refuseNewer(done, path);
-		if (done.length > 0 && changesToCome(done).length > 0) await backUpBefore(path, done);
+		if (done.length > 0 && changesToCome(done).length > 0) {
+			await backUpBefore(path, done);
+			await stopWatching(db);
+		}
 		await migrate(db, path);
 		await createStaging(db);
 		await watchLakeChanges(db);
@@ -40,19 +45,35 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 	}
 }
 
-function openFile(path: string): SqliteFile.Database {
+const TRIES = 50;
+const BETWEEN_TRIES_MS = 100;
+
+/** Of two that open a new file at once, one is refused its way of writing, and waits for the other. */
+async function openFile(path: string, tries = TRIES): Promise<SqliteFile.Database> {
 	try {
-		if (path !== IN_MEMORY) mkdirSync(dirname(path), { recursive: true });
-		const file = new SqliteFile(path);
+		return openOnce(path);
+	} catch (cause) {
+		if (tries <= 1 || storageTrouble(cause) !== 'locked')
+			throw refusal(`Database ${path} could not be opened`, cause);
+	}
+	await wait(BETWEEN_TRIES_MS);
+	return openFile(path, tries - 1);
+}
+
+function openOnce(path: string): SqliteFile.Database {
+	if (path !== IN_MEMORY) mkdirSync(dirname(path), { recursive: true });
+	const file = new SqliteFile(path);
+	try {
 		file.pragma('journal_mode = WAL');
 		// What has been answered must outlive a power cut, not only the process.
 		file.pragma('synchronous = FULL');
 		file.pragma('foreign_keys = ON');
-		file.pragma('busy_timeout = 5000');
+		file.pragma(`busy_timeout = ${BUSY_MS}`);
 		file.pragma('temp_store = MEMORY');
 		return file;
 	} catch (cause) {
-		throw refusal(`Database ${path} could not be opened`, cause);
+		file.close();
+		throw cause;
 	}
 }
 

@@ -6,16 +6,21 @@ import type { Database } from './schema.ts';
 import type { RejoinTable } from './source-schema.ts';
 import { toDayColumns } from './weather-columns.ts';
 
-/** Replaces the joined days from `from` to `to`, both included. */
-export async function writeJoinedDays(
+/**
+ * Replaces the joined days from `from` to `to`, both included. False, and nothing is written, where the
+ * lake's weather has changed since `change` was read: here or by another process, which may have
+ * joined it anew by now.
+ */
+export function writeJoinedDays(
 	db: Kysely<Database>,
-	lakeId: string,
+	{ lake_id: lakeId, serial }: RejoinTable,
 	from: IsoDate,
 	to: IsoDate,
 	days: readonly DayValues[]
-): Promise<void> {
+): Promise<boolean> {
 	const rows = days.map((day) => ({ lake_id: lakeId, ...toDayColumns(day) }));
-	await db.transaction().execute(async (tx) => {
+	return db.transaction().execute(async (tx) => {
+		if ((await readRejoin(tx, lakeId))?.serial !== serial) return false;
 		await tx
 			.deleteFrom('joined_day')
 			.where('lake_id', '=', lakeId)
@@ -23,8 +28,12 @@ export async function writeJoinedDays(
 			.where('day', '<=', to)
 			.execute();
 		if (rows.length > 0) await tx.insertInto('joined_day').values(rows).execute();
+		return true;
 	});
 }
+
+/** Where a note begins to count: one that was cleared and made anew is not taken for the one before. */
+const FIRST_SERIAL = sql`abs(random() % 1000000000000)`;
 
 /** Notes, in the transaction of the change, that days have to be joined anew. */
 export async function markForJoining(
@@ -34,7 +43,7 @@ export async function markForJoining(
 	to: IsoDate
 ): Promise<void> {
 	await sql`INSERT INTO rejoin (lake_id, from_day, to_day, serial)
-		VALUES (${lakeId}, ${from}, ${to}, 1)
+		VALUES (${lakeId}, ${from}, ${to}, ${FIRST_SERIAL})
 		ON CONFLICT (lake_id) DO UPDATE SET from_day = min(from_day, excluded.from_day),
 			to_day = max(to_day, excluded.to_day), serial = serial + 1`.execute(db);
 }
@@ -45,7 +54,7 @@ export async function markAllForJoining(
 	lakeId: string
 ): Promise<void> {
 	await sql`INSERT INTO rejoin (lake_id, from_day, to_day, serial)
-		SELECT ${lakeId}, min(first), max(last), 1 FROM (
+		SELECT ${lakeId}, min(first), max(last), ${FIRST_SERIAL} FROM (
 			SELECT min(day) AS first, max(day) AS last FROM weather_day WHERE lake_id = ${lakeId}
 			UNION ALL SELECT min(day), max(day) FROM joined_day WHERE lake_id = ${lakeId}
 			UNION ALL SELECT min(day), max(day) FROM source_day

@@ -30,38 +30,71 @@ const OF_NO_ACCOUNT = [
 	'session',
 	'api_token',
 	'known_device',
-	'history'
+	'history',
+	'lake_change',
+	'lease',
+	'refresh_wish'
 ];
 
 /** Stands for every lake: a table that does not name one may matter to all. */
 const ALL_LAKES = '*';
 
+/** How the names of our triggers begin; another number where what they do is another. */
+const TRIGGERS = 'noted ';
+const TRIGGER = `${TRIGGERS}1: `;
+
 /**
- * Notes in this connection's memory when each lake was last written to, by triggers, so that nobody
- * who writes can forget to. Tables of later migrations are watched as well.
+ * Notes in the database when each lake was last written to, by triggers, so that nobody who writes can
+ * forget to, and every process that shares it knows. Tables of later migrations are watched as well.
  */
-export async function watchLakeChanges(db: Kysely<Database>): Promise<void> {
-	await sql`CREATE TEMP TABLE lake_change (at INTEGER PRIMARY KEY AUTOINCREMENT, lake_id TEXT)`.execute(
-		db
-	);
-	await sql`CREATE INDEX temp.lake_change_of ON lake_change (lake_id)`.execute(db);
+export function watchLakeChanges(db: Kysely<Database>): Promise<void> {
+	return db.transaction().execute(async (tx) => {
+		const wanted = await wantedTriggers(tx);
+		const there = await namesOfTriggers(tx);
+		if (there.size === wanted.size && [...wanted].every(([name]) => there.has(name))) return;
+		await drop(tx, there);
+		for (const statement of wanted.values()) await sql.raw(statement).execute(tx);
+	});
+}
+
+/** For a change of the schema: triggers keep SQLite from taking away what they name. */
+export async function stopWatching(db: Kysely<Database>): Promise<void> {
+	await drop(db, await namesOfTriggers(db));
+}
+
+async function namesOfTriggers(db: Kysely<Database>): Promise<Set<string>> {
+	const { rows } = await sql<{ name: string }>`SELECT name FROM sqlite_master
+		WHERE type = 'trigger' AND name LIKE ${`${TRIGGERS}%`}`.execute(db);
+	return new Set(rows.map(({ name }) => name));
+}
+
+async function drop(db: Kysely<Database>, names: Iterable<string>): Promise<void> {
+	for (const name of names) await sql`DROP TRIGGER ${sql.id(name)}`.execute(db);
+}
+
+/** Three for each table, by name. */
+async function wantedTriggers(db: Kysely<Database>): Promise<Map<string, string>> {
 	const { rows } = await sql<{ name: string; columns: string }>`
-		SELECT name, (SELECT group_concat(column.name) FROM pragma_table_info(tables.name) AS column)
-			AS columns FROM main.sqlite_master AS tables
+		SELECT tables.name, (SELECT group_concat(found.name)
+			FROM pragma_table_info(tables.name) AS found) AS columns
+		FROM sqlite_master AS tables
 		WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'kysely%'`.execute(db);
 	const watched = rows.filter(({ name }) => ![...WITH_ANOTHER, ...OF_NO_ACCOUNT].includes(name));
-	for (const { name, columns } of watched) {
-		for (const [action, row] of ACTIONS) {
-			const lake = sql.raw(`coalesce(${lakeOf(name, columns.split(','), row)}, '${ALL_LAKES}')`);
-			// Not by an upsert: a trigger takes on how the statement that fires it meets conflicts.
-			await sql`CREATE TEMP TRIGGER ${sql.raw(`"${action} in ${name}"`)}
-				AFTER ${sql.raw(action)} ON main.${sql.table(name)}
-				BEGIN
-					DELETE FROM lake_change WHERE lake_id = ${lake};
-					INSERT INTO lake_change (lake_id) VALUES (${lake});
-				END`.execute(db);
-		}
-	}
+	return new Map(
+		watched.flatMap(({ name, columns }) =>
+			ACTIONS.map(([action, row]): [string, string] => {
+				const lake = `coalesce(${lakeOf(name, columns.split(','), row)}, '${ALL_LAKES}')`;
+				const trigger = `${TRIGGER}${action} in ${name}`;
+				// Not by an upsert: a trigger takes on how the statement that fires it meets conflicts.
+				const statement = `CREATE TRIGGER "${trigger}" AFTER ${action} ON "${name}"
+					BEGIN
+						DELETE FROM lake_change WHERE lake_id = ${lake};
+						INSERT INTO lake_change (lake_id) VALUES (${lake});
+					END`;
+				return [trigger, statement];
+			})
+		)
+	);
 }
 
 const ACTIONS = [
@@ -75,21 +108,37 @@ function lakeOf(table: string, columns: readonly string[], row: 'NEW' | 'OLD'): 
 	if (table === 'lake') return `${row}.id`;
 	if (columns.includes('lake_id')) return `${row}.lake_id`;
 	if (columns.includes('lake_source_id'))
-		return `(SELECT lake_id FROM main.lake_source WHERE id = ${row}.lake_source_id)`;
+		return `(SELECT lake_id FROM lake_source WHERE id = ${row}.lake_source_id)`;
 	if (columns.includes('reading_id'))
-		return `(SELECT lake_id FROM main.reading WHERE id = ${row}.reading_id)`;
+		return `(SELECT lake_id FROM reading WHERE id = ${row}.reading_id)`;
 	return 'NULL';
 }
 
-/**
- * A text that is the same as long as nothing has been written that may matter to a lake, by this
- * connection or by another.
- */
+/** A text that is the same as long as nothing has been written that may matter to a lake, by whomever. */
 export async function readLakeStamp(db: Kysely<Database>, lakeId: string): Promise<string> {
-	const { rows } = await sql<{ own: number | null; all_lakes: number | null; elsewhere: number }>`
-		SELECT (SELECT at FROM temp.lake_change WHERE lake_id = ${lakeId}) AS own,
-			(SELECT at FROM temp.lake_change WHERE lake_id = ${ALL_LAKES}) AS all_lakes,
-			(SELECT data_version FROM pragma_data_version) AS elsewhere`.execute(db);
+	const { rows } = await sql<{ own: number | null; all_lakes: number | null }>`
+		SELECT (SELECT max(at) FROM lake_change WHERE lake_id = ${lakeId}) AS own,
+			(SELECT max(at) FROM lake_change WHERE lake_id = ${ALL_LAKES}) AS all_lakes`.execute(db);
 	const [stamp] = rows;
-	return `${stamp?.own} ${stamp?.all_lakes} ${stamp?.elsewhere}`;
+	return `${stamp?.own} ${stamp?.all_lakes}`;
+}
+
+/** Lakes that were written to since a number of {@link lastChange}, with the last number of all. */
+export async function changesSince(
+	db: Kysely<Database>,
+	last: number
+): Promise<{ lakeIds: string[]; last: number }> {
+	const rows = await db.selectFrom('lake_change').selectAll().where('at', '>', last).execute();
+	return {
+		lakeIds: rows.map(({ lake_id }) => lake_id).filter((id) => id !== ALL_LAKES),
+		last: Math.max(last, ...rows.map(({ at }) => at))
+	};
+}
+
+export async function lastChange(db: Kysely<Database>): Promise<number> {
+	const { at } = await db
+		.selectFrom('lake_change')
+		.select((eb) => eb.fn.max('at').as('at'))
+		.executeTakeFirstOrThrow();
+	return at ?? 0;
 }

@@ -64,3 +64,14 @@ export async function deleteUnfinishedInvented(db: Kysely<Database>): Promise<vo
 		.where('weather_revision', '=', 0)
 		.execute();
 }
+
+/** Whether there is one of those. */
+export async function hasUnfinishedInvented(db: Kysely<Database>): Promise<boolean> {
+	const row = await db
+		.selectFrom('lake')
+		.select('id')
+		.where('is_invented', '=', 1)
+		.where('weather_revision', '=', 0)
+		.executeTakeFirst();
+	return row !== undefined;
+}

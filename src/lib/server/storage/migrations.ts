@@ -5,6 +5,7 @@ import { deletedWinters, history } from './history-migration.ts';
 import { ownLoads } from './own-loads-migration.ts';
 import type { Database } from './schema.ts';
 import { removalDate } from './removal-date-migration.ts';
+import { sideBySide } from './side-by-side-migration.ts';
 import { sites } from './sites-migration.ts';
 import { weakSpots } from './weak-spots-migration.ts';
 import { telling } from './telling-migration.ts';
@@ -28,7 +29,8 @@ export const migrations: Record<string, Migration> = {
 	'0010-access': { up: access },
 	'0011-history': { up: history },
 	'0012-deleted-winters': { up: deletedWinters },
-	'0014-telling-units': { up: tellingUnits }
+	'0014-telling-units': { up: tellingUnits },
+	'0015-side-by-side': { up: sideBySide }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

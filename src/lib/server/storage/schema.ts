@@ -3,11 +3,13 @@ import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { AccessTables } from './access-schema.ts';
 import type { HistoryTable } from './history-schema.ts';
 import type { PlaceTables } from './places-schema.ts';
+import type { SideBySideTables } from './side-by-side-schema.ts';
 import type { SourceTables } from './source-schema.ts';
 import type { TellingTables } from './telling-schema.ts';
 
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
-export interface Database extends AccessTables, PlaceTables, SourceTables, TellingTables {
+export interface Database
+	extends AccessTables, PlaceTables, SideBySideTables, SourceTables, TellingTables {
 	lake: LakeTable;
 	history: HistoryTable;
 	site: SiteTable;

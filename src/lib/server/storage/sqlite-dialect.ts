@@ -6,23 +6,23 @@ import {
 	type SqliteDatabase
 } from 'kysely';
 import type SqliteFile from 'libsql';
+import { PatientConnection } from './patient-connection.ts';
 import { tellWriter } from './writer.ts';
 
 /**
- * Kysely's dialect of SQLite, with two things put right that matter when work is cut short, and with
- * its connection told who writes.
+ * Kysely's dialect of SQLite, put right where work is cut short or others write to the same file, and
+ * with its connection told who writes.
  */
 export function dialectOf(file: SqliteFile.Database): SqliteDialect {
-	// The driver has the better-sqlite3 interface; its types say `any` where Kysely says `unknown`.
-	return new WholeDialect({ database: file as unknown as SqliteDatabase });
+	return new WholeDialect(file);
 }
 
 class WholeDialect extends SqliteDialect {
-	readonly #config: { database: SqliteDatabase };
+	readonly #file: SqliteFile.Database;
 
-	constructor(config: { database: SqliteDatabase }) {
-		super(config);
-		this.#config = config;
+	constructor(file: SqliteFile.Database) {
+		super(configOf(file));
+		this.#file = file;
 	}
 
 	override createAdapter(): SqliteAdapter {
@@ -30,7 +30,7 @@ class WholeDialect extends SqliteDialect {
 	}
 
 	override createDriver(): SqliteDriver {
-		return new WholeDriver(this.#config);
+		return new WholeDriver(this.#file);
 	}
 }
 
@@ -41,22 +41,35 @@ class WholeAdapter extends SqliteAdapter {
 	}
 }
 
-/**
- * On a full disk SQLite rolls back by itself. Kysely's rollback after it would then fail, and hide
- * what had gone wrong.
- */
 class WholeDriver extends SqliteDriver {
-	override async acquireConnection(): Promise<DatabaseConnection> {
+	readonly #file: SqliteFile.Database;
+
+	constructor(file: SqliteFile.Database) {
+		super(configOf(file));
+		this.#file = file;
+	}
+
+	override async acquireConnection(): Promise<PatientConnection> {
 		const connection = await super.acquireConnection();
 		try {
+			// In the connection's own memory: nobody has to be waited for.
 			await tellWriter(connection);
 		} catch (cause) {
 			await this.releaseConnection();
 			throw cause;
 		}
-		return connection;
+		return new PatientConnection(connection, this.#file);
 	}
 
+	/** With the right to write: asked for later, it is refused when another process wrote meanwhile. */
+	override async beginTransaction(connection: PatientConnection): Promise<void> {
+		await connection.begin();
+	}
+
+	/**
+	 * On a full disk SQLite rolls back by itself. Kysely's rollback after it would then fail, and hide
+	 * what had gone wrong.
+	 */
 	override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
 		try {
 			await super.rollbackTransaction(connection);
@@ -64,4 +77,9 @@ class WholeDriver extends SqliteDriver {
 			if (!String(cause).includes('no transaction is active')) throw cause;
 		}
 	}
+}
+
+/** The driver has the better-sqlite3 interface; its types say `any` where Kysely says `unknown`. */
+function configOf(file: SqliteFile.Database): { database: SqliteDatabase } {
+	return { database: file as unknown as SqliteDatabase };
 }

@@ -1,5 +1,7 @@
 import type { Context } from '../../context.ts';
+import { findLakeSourceRow } from '../../storage/lake-sources.ts';
 import { logFailure } from '../failure.ts';
+import { mayGoOn } from '../lease.ts';
 import { logEvent } from '../log.ts';
 import { forgetKeepingUp } from './kept-up.ts';
 import { newPace, type Pace } from './pace.ts';
@@ -99,7 +101,8 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 			return;
 		}
 		try {
-			await runJob(ctx, job, line.pace, signal);
+			if (await isStillWanted(ctx, job)) await runJob(ctx, job, line.pace, signal);
+			else job.progress.status = 'stopped';
 			if (line.jobs.length > 0) await ctx.weather.wait(BREATH_MS, signal);
 		} catch (cause) {
 			job.progress.status = 'failed';
@@ -113,4 +116,12 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 			logEvent('refresh', { lake: job.lakeId, use: job.useId, status: job.progress.status });
 		}
 	}
+}
+
+/** What the schedule wants may have been done by another process, which has taken the work over. */
+async function isStillWanted(ctx: Context, { isOnDemand, useId }: Job): Promise<boolean> {
+	if (isOnDemand) return true;
+	if (!mayGoOn(ctx, 'refreshing')) return false;
+	const due = (await findLakeSourceRow(ctx.db, useId))?.next_at ?? null;
+	return due === null || new Date(due) <= ctx.now();
 }

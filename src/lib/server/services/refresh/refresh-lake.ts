@@ -5,8 +5,8 @@ import { listWintersBefore } from '../../storage/winters.ts';
 import { getLake } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { listSources } from '../sources/sources.ts';
-import { enqueue, latestJob } from './queue.ts';
 import type { RefreshState, SourceProgress, Wish } from './progress.ts';
+import { lastProgress, wish } from './wishes.ts';
 
 export type { RefreshState, SourceProgress };
 
@@ -39,7 +39,7 @@ export async function countEarlierWinters(ctx: Context, lakeId: string): Promise
 	return (await listWintersBefore(ctx.db, lakeId, winter)).length;
 }
 
-async function start(ctx: Context, lakeId: string, wish: Wish): Promise<RefreshState> {
+async function start(ctx: Context, lakeId: string, what: Wish): Promise<RefreshState> {
 	await getLake(ctx, lakeId);
 	const rows = await listLakeSourceRows(ctx.db, lakeId);
 	const on = new Set(
@@ -47,7 +47,7 @@ async function start(ctx: Context, lakeId: string, wish: Wish): Promise<RefreshS
 	);
 	const used = rows.filter(({ source_id }) => on.has(source_id));
 	if (used.length === 0) throw new NoSource(lakeId);
-	for (const use of used) enqueue(ctx, use, true, wish);
+	for (const use of used) await wish(ctx, use, what);
 	return refreshState(ctx, lakeId);
 }
 
@@ -56,15 +56,15 @@ export async function refreshState(ctx: Context, lakeId: string): Promise<Refres
 	await getLake(ctx, lakeId);
 	const rows = await listLakeSourceRows(ctx.db, lakeId);
 	const names = new Map((await listSources(ctx)).map(({ id, name }) => [id, name]));
-	const sources = rows.map((row): SourceProgress => {
-		const job = latestJob(ctx, row.id);
-		return {
+	const sources: SourceProgress[] = [];
+	for (const row of rows) {
+		sources.push({
 			source: row.source_id,
 			name: names.get(row.source_id) ?? row.source_id,
-			...(job?.progress ?? IDLE),
+			...((await lastProgress(ctx, row.id)) ?? IDLE),
 			nextAt: row.next_at === null ? null : new Date(row.next_at)
-		};
-	});
+		});
+	}
 	const isRunning = sources.some(({ status }) => status === 'waiting' || status === 'asking');
 	return { lake: lakeId, isRunning, sources };
 }

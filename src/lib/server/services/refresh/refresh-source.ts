@@ -1,7 +1,7 @@
 import type { Context } from '../../context.ts';
 import { listUsesOfSource } from '../../storage/lake-sources.ts';
 import { getSource } from '../sources/sources.ts';
-import { enqueue } from './queue.ts';
+import { wish } from './wishes.ts';
 
 /**
  * Asks a source now for every lake that uses it, as far as its limits allow, and tells how many
@@ -11,6 +11,6 @@ export async function refreshSource(ctx: Context, sourceId: string): Promise<num
 	const { isOn, source } = await getSource(ctx, sourceId);
 	if (!isOn || !source) return 0;
 	const uses = await listUsesOfSource(ctx.db, sourceId);
-	for (const use of uses) enqueue(ctx, use, true);
+	for (const use of uses) await wish(ctx, use);
 	return uses.length;
 }

@@ -1,8 +1,10 @@
 import type { Context } from '../../context.ts';
 import { listDueRows } from '../../storage/lake-sources.ts';
 import { logFailure } from '../failure.ts';
+import { keepLease, type Lease } from '../lease.ts';
 import { onNudge } from './nudge.ts';
 import { enqueue, stopRefreshing } from './queue.ts';
+import { takeWishes } from './wishes.ts';
 
 const ROUND_MS = 60_000;
 /** Several changes in a row are looked at together. */
@@ -15,13 +17,17 @@ export function isRefreshOn(environment: Readonly<Record<string, string | undefi
 	return environment['FROSTLEDGER_REFRESH']?.trim().toLowerCase() !== 'off';
 }
 
-/** Looks every minute for what is due. */
+/** How soon a person's wish that reached another process is seen. */
+const WISHES_MS = 2_000;
+
+/** Looks every minute for what is due, where no other process on the database does. */
 export function startSchedule(ctx: Context): { stop: () => Promise<void> } {
+	const lease = keepLease(ctx, 'refreshing');
 	let timer: NodeJS.Timeout | null = null;
 	let isStopped = false;
 	const round = async (): Promise<void> => {
 		try {
-			await enqueueDue(ctx);
+			if (lease.isHeldFor(0)) await enqueueDue(ctx);
 		} catch (cause) {
 			if (!isStopped) logFailure('looking for weather that is due', cause);
 		}
@@ -32,15 +38,34 @@ export function startSchedule(ctx: Context): { stop: () => Promise<void> } {
 		if (!isStopped) timer = setTimeout(() => void round(), after_ms).unref();
 	};
 	plan(FIRST_ROUND_MS * (1 + ctx.weather.random()));
+	const wishes = wheneverHeld(lease, () => takeWishes(ctx));
 	onNudge(ctx, () => plan(NUDGED_MS));
 	return {
 		async stop() {
 			isStopped = true;
 			onNudge(ctx, null);
 			if (timer) clearTimeout(timer);
+			clearInterval(wishes);
 			await stopRefreshing(ctx);
+			await lease.release();
 		}
 	};
+}
+
+function wheneverHeld(lease: Lease, work: () => Promise<void>): NodeJS.Timeout {
+	let isBusy = false;
+	const look = async (): Promise<void> => {
+		if (isBusy || !lease.isHeldFor(0)) return;
+		isBusy = true;
+		try {
+			await work();
+		} catch (cause) {
+			if (lease.isHeldFor(0)) logFailure('looking for wishes', cause);
+		} finally {
+			isBusy = false;
+		}
+	};
+	return setInterval(() => void look(), WISHES_MS).unref();
 }
 
 /** Puts what is due into the lines of its sources; tells how many uses that are. */

@@ -2,7 +2,7 @@ import type { Context } from '../../context.ts';
 import { readIssueTimes } from '../../storage/forecasts.ts';
 import { listUsesOfSource, type LakeSourceRow } from '../../storage/lake-sources.ts';
 import { listLakes } from '../lakes.ts';
-import { latestJob } from '../refresh/queue.ts';
+import { isAnyAsked } from '../refresh/wishes.ts';
 import { failingOf, type Failing } from './failing.ts';
 import { getSource, listSources, type SourceRecord } from './sources.ts';
 
@@ -42,7 +42,7 @@ async function overviewOf(
 		lakes: uses.map(({ lake_id }) => ({ id: lake_id, name: names.get(lake_id) ?? lake_id })),
 		forecastIssuedAt: issued.toSorted((a, b) => b.getTime() - a.getTime())[0] ?? null,
 		failing: await firstFailing(ctx, uses),
-		isAsking: uses.some(({ id }) => isAsking(ctx, id))
+		isAsking: await isAnyAsked(ctx, uses)
 	};
 }
 
@@ -52,11 +52,6 @@ async function firstFailing(ctx: Context, uses: readonly LakeSourceRow[]): Promi
 		if (failing) return failing;
 	}
 	return null;
-}
-
-function isAsking(ctx: Context, useId: number): boolean {
-	const status = latestJob(ctx, useId)?.progress.status;
-	return status === 'waiting' || status === 'asking';
 }
 
 async function lakeNames(ctx: Context): Promise<Map<string, string>> {

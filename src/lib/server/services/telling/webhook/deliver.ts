@@ -18,17 +18,28 @@ const LONGEST_WAIT_MIN = 360;
 const AT_ONCE = 8;
 const IN_A_ROUND = 20;
 
+export interface Delivering {
+	signal?: AbortSignal | undefined;
+	/** Asked before each message: whether no other process sends until this one has had its time. */
+	mayPost?: () => boolean;
+}
+
 /**
  * Sends what waits, each lake's in its order, and tells how many messages were taken. One is struck out
  * only after the receiver took it: cut off in between, it is sent again with the same id.
  */
-export async function deliverDue(ctx: Context, signal?: AbortSignal): Promise<number> {
+export async function deliverDue(
+	ctx: Context,
+	{ signal, mayPost = () => true }: Delivering = {}
+): Promise<number> {
 	const due = await listDueWebhooks(ctx.db, ctx.now().toISOString());
 	let taken = 0;
 	for (let at = 0; at < due.length; at += AT_ONCE) {
-		if (signal?.aborted) break;
+		if (signal?.aborted || !mayPost()) break;
 		const part = due.slice(at, at + AT_ONCE);
-		const counts = await Promise.all(part.map((webhook) => deliver(ctx, webhook, signal)));
+		const counts = await Promise.all(
+			part.map((webhook) => deliver(ctx, webhook, { signal, mayPost }))
+		);
 		taken += counts.reduce((sum, count) => sum + count, 0);
 	}
 	return taken;
@@ -37,12 +48,12 @@ export async function deliverDue(ctx: Context, signal?: AbortSignal): Promise<nu
 async function deliver(
 	ctx: Context,
 	webhook: WebhookRow,
-	signal: AbortSignal | undefined
+	{ signal, mayPost }: Required<Pick<Delivering, 'mayPost'>> & { signal: AbortSignal | undefined }
 ): Promise<number> {
 	let failures = webhook.failures;
 	for (let taken = 0; taken < IN_A_ROUND; taken++) {
 		const message = await firstInOutbox(ctx.db, webhook.lake_id);
-		if (!message || signal?.aborted) return taken;
+		if (!message || signal?.aborted || !mayPost()) return taken;
 		const posted = await post(ctx, webhook, message, signal);
 		if (signal?.aborted) return taken;
 		if (!posted.isTaken) {

@@ -1,0 +1,75 @@
+import { setTimeout as wait } from 'node:timers/promises';
+import type { CompiledQuery, DatabaseConnection, QueryResult } from 'kysely';
+import type SqliteFile from 'libsql';
+import { storageTrouble } from './trouble.ts';
+
+/** A transaction elsewhere takes less; what lasts longer is told as a fault. */
+const LONGEST_MS = 10_000;
+const FIRST_PAUSE_MS = 2;
+const LONGEST_PAUSE_MS = 50;
+
+/** How long SQLite itself waits, and holds up the whole process: where one that starts repairs the file. */
+export const BUSY_MS = 5_000;
+
+const READS = /^\s*(select|pragma|explain|vacuum)\b/i;
+
+/**
+ * A connection that waits while another process writes to the file, and answers other requests
+ * meanwhile. It asks for the right to write before anything else, for a single statement as well: the
+ * driver lets go of a statement that was refused only when memory is cleared, and until then nothing
+ * could be committed.
+ */
+export class PatientConnection implements DatabaseConnection {
+	readonly #connection: DatabaseConnection;
+	readonly #file: SqliteFile.Database;
+
+	constructor(connection: DatabaseConnection, file: SqliteFile.Database) {
+		this.#connection = connection;
+		this.#file = file;
+	}
+
+	async begin(): Promise<void> {
+		const begun_ms = performance.now();
+		for (let pause_ms = FIRST_PAUSE_MS; ; pause_ms = Math.min(2 * pause_ms, LONGEST_PAUSE_MS)) {
+			try {
+				return this.#tryToBegin();
+			} catch (cause) {
+				const isBusy = storageTrouble(cause) === 'locked';
+				if (!isBusy || performance.now() - begun_ms > LONGEST_MS) throw cause;
+			}
+			await wait(pause_ms);
+		}
+	}
+
+	#tryToBegin(): void {
+		this.#file.pragma('busy_timeout = 0');
+		try {
+			this.#file.exec('BEGIN IMMEDIATE');
+		} finally {
+			this.#file.pragma(`busy_timeout = ${BUSY_MS}`);
+		}
+	}
+
+	async executeQuery<Row>(query: CompiledQuery): Promise<QueryResult<Row>> {
+		if (this.#file.inTransaction || READS.test(query.sql)) {
+			return this.#connection.executeQuery<Row>(query);
+		}
+		await this.begin();
+		try {
+			const result = await this.#connection.executeQuery<Row>(query);
+			this.#file.exec('COMMIT');
+			return result;
+		} catch (cause) {
+			// On a full disk SQLite has rolled back by itself.
+			if (this.#file.inTransaction) this.#file.exec('ROLLBACK');
+			throw cause;
+		}
+	}
+
+	streamQuery<Row>(
+		query: CompiledQuery,
+		chunkSize: number
+	): AsyncIterableIterator<QueryResult<Row>> {
+		return this.#connection.streamQuery<Row>(query, chunkSize);
+	}
+}
