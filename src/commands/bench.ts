@@ -18,14 +18,18 @@ const bench: Bench = values.quick
 			lakes: 2,
 			winters: 2,
 			served: { lakes: 2, duration_ms: 300 },
-			visits: 1
+			visits: 1,
+			costed: 2,
+			load: { duration_ms: 3000, alone_ms: 3000 }
 		}
 	: {
 			ensemble: { members: 1000, days: 200, rounds: 8, sizes: sizes(500, 100) },
 			lakes: 100,
 			winters: 20,
 			served: { lakes: 60, duration_ms: 5000 },
-			visits: 5
+			visits: 5,
+			costed: 10,
+			load: { duration_ms: 30_000, alone_ms: 120_000 }
 		};
 
 try {

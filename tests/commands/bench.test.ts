@@ -43,6 +43,17 @@ const visit = z.strictObject({
 	received_bytes: z.number().min(100_000)
 });
 
+const spent = { duration_ms: positive, cpu_ms: positive };
+
+const tally = z.strictObject({
+	requests: z.int().min(1),
+	errors: z.literal(0),
+	firstError: z.null(),
+	median_ms: positive,
+	p95_ms: positive,
+	slowest_ms: positive
+});
+
 const report = z.strictObject({
 	node: z.string(),
 	season: z.strictObject({ days: z.literal(200), median_ms: positive, c }),
@@ -89,6 +100,26 @@ const report = z.strictObject({
 			firstAnswer_ms: positive
 		})
 		.nullable(),
+	lakeCost: z.strictObject({
+		lakes: z.literal(2),
+		hours: z.literal(17_520),
+		readings: z.literal(30),
+		size_B: z.number().min(100_000),
+		refresh: z.strictObject({ ...spent, calls: z.literal(4) }),
+		forecast: z.strictObject(spent)
+	}),
+	load: z.strictObject({
+		duration_s: z.literal(3),
+		lakes: positive,
+		phones: z.literal(50),
+		writers: z.literal(5),
+		importers: z.literal(1),
+		pages: tally,
+		readings: tally,
+		imports: tally,
+		importedRows: z.int().min(8760),
+		lost: z.literal(0)
+	}),
 	warnings: z.array(z.string())
 });
 
@@ -108,7 +139,7 @@ let told: z.infer<typeof report>;
 // One run for most tests: it starts the app and waits for it.
 beforeAll(() => {
 	told = report.parse(bench());
-}, 240_000);
+}, 300_000);
 
 test('with --json one object is printed; without a ratio it says why', () => {
 	const { season, ensemble, warnings } = told;
@@ -149,11 +180,21 @@ test('a phone sees words before charts, or it is said that there was no browser'
 	expect(asText(told)).toMatch(/8760 hours of weather, .* medians of 1: first words \d+\.\d\d s/);
 });
 
+test('what a lake costs, and how it goes under load, is told in figures', () => {
+	const text = asText(told);
+	expect(text).toMatch(
+		/17520 hours of weather from two sources and 30 readings, of 2: \d+\.\d\d MB/
+	);
+	expect(text).toMatch(/50 phones, 5 people who log readings and 1 who imports.*: 0 readings lost/);
+});
+
 test('one part is timed by itself, and no other', () => {
 	const only = z.looseObject({ storing: z.looseObject({ rows: z.literal(5088) }) });
 	const alone = only.parse(bench('--only', 'storing'));
-	for (const part of ['season', 'ensemble', 'keepingUp', 'serving', 'phone'])
+	for (const part of ['season', 'ensemble', 'keepingUp', 'serving', 'phone', 'lakeCost', 'load'])
 		expect(alone[part], part).toBeNull();
 	expect(partsOf('phone, model')).toEqual(new Set(['model', 'phone']));
-	expect(() => partsOf('phone,tablet')).toThrow(/does not know "tablet".*serving, phone/);
+	expect(() => partsOf('phone,tablet')).toThrow(
+		/does not know "tablet".*serving, phone, lakeCost, load/
+	);
 });

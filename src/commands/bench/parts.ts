@@ -1,7 +1,15 @@
 import type { EnsembleBench } from './ensemble-report.ts';
 
 /** What can be timed by itself, in the order of running. */
-export const PARTS = ['model', 'storing', 'keepingUp', 'serving', 'phone'] as const;
+export const PARTS = [
+	'model',
+	'storing',
+	'keepingUp',
+	'serving',
+	'phone',
+	'lakeCost',
+	'load'
+] as const;
 
 export type Part = (typeof PARTS)[number];
 
@@ -15,6 +23,10 @@ export interface Bench {
 	served: { lakes: number; duration_ms: number };
 	/** Visits by phone to one page. */
 	visits: number;
+	/** Lakes whose cost is the median of. */
+	costed: number;
+	/** How long pages are polled while people write; the whole of it where nothing else is timed. */
+	load: { duration_ms: number; alone_ms: number };
 }
 
 /**

@@ -3,6 +3,8 @@ import type { EnsembleReport, SizeTime } from './ensemble-report.ts';
 import type { PageTimes } from './keeping-up/page-times.ts';
 import type { KeepingUpReport } from './keeping-up/report.ts';
 import type { StoringReport } from './keeping-up/storing.ts';
+import { lakeCostText } from './lake-cost/text.ts';
+import { loadText } from './load/text.ts';
 import { phoneText } from './phone/text.ts';
 import type { BenchReport } from './report.ts';
 import type { SeasonReport } from './season-report.ts';
@@ -19,6 +21,8 @@ export function asText(report: BenchReport): string {
 		...linesOf(report.keepingUp, ofSources),
 		...linesOf(report.serving, ofPages),
 		...linesOf(report.phone, phoneText),
+		...linesOf(report.lakeCost, lakeCostText),
+		...linesOf(report.load, loadText),
 		...report.warnings.map((warning) => `WARNING: ${warning}`)
 	].join('\n');
 }

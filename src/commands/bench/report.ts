@@ -1,5 +1,7 @@
 import { ensembleReport, type EnsembleReport } from './ensemble-report.ts';
 import { keepingUpReport, type KeepingUpReport } from './keeping-up/report.ts';
+import { lakeCostReport, type LakeCostReport } from './lake-cost/report.ts';
+import { loadReport, type LoadReport } from './load/report.ts';
 import { storingReport, type StoringReport } from './keeping-up/storing.ts';
 import type { Bench, Part } from './parts.ts';
 import { phoneReport, type PhoneReport } from './phone/report.ts';
@@ -18,6 +20,10 @@ export interface BenchReport {
 	serving: ServingReport | null;
 	/** The page of a lake as it comes to a phone; `null` without a browser too. */
 	phone: PhoneReport | null;
+	/** What one lake costs. */
+	lakeCost: LakeCostReport | null;
+	/** Phones, people who write, and one who imports, all at once. */
+	load: LoadReport | null;
 	/** What a reader must know before trusting the figures. */
 	warnings: string[];
 }
@@ -40,6 +46,12 @@ export async function benchReport(bench: Bench, parts: ReadonlySet<Part>): Promi
 			? await servingReport(bench.served.lakes, bench.served.duration_ms)
 			: null,
 		phone: parts.has('phone') ? heeded(await phoneReport(bench.visits)).phone : null,
+		lakeCost: parts.has('lakeCost') ? await lakeCostReport(bench.costed) : null,
+		load: parts.has('load') ? await loadReport(durationOf(bench.load, parts)) : null,
 		warnings
 	};
+}
+
+function durationOf({ duration_ms, alone_ms }: Bench['load'], parts: ReadonlySet<Part>): number {
+	return parts.size === 1 ? alone_ms : duration_ms;
 }
