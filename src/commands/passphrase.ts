@@ -6,7 +6,7 @@ import {
 	whyPassphraseRefused
 } from '#lib/server/services/access/passphrase.ts';
 import { askUnseen } from './stored/ask-unseen.ts';
-import { readWords, Refusal, requirePlace, run } from './stored/run.ts';
+import { readWords, Refusal, requireKept, run } from './stored/run.ts';
 
 const USAGE = 'npm run passphrase -- [--remove]';
 
@@ -14,7 +14,7 @@ const USAGE = 'npm run passphrase -- [--remove]';
 await run('passphrase', async () => {
 	const { words, has } = readWords(USAGE, { remove: { type: 'boolean' } });
 	if (words.length > 0) throw new Refusal(`the passphrase is typed, not written here: ${USAGE}`);
-	requirePlace();
+	requireKept();
 	const passphrase = has('remove') ? null : await readPassphrase();
 	const ctx = await openContext(process.env);
 	try {

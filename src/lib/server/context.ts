@@ -2,6 +2,8 @@ import { join } from 'node:path';
 import type { Kysely } from 'kysely';
 import { readPublicAddress, readWebhookHosts, whyReachable } from './public-address.ts';
 import { IN_MEMORY, openDatabase } from './storage/database.ts';
+import { readDatabaseAddress } from './storage/remote/address.ts';
+import { openRemoteDatabase } from './storage/remote/open-remote.ts';
 import type { Database } from './storage/schema.ts';
 import { openWeather, type WeatherAccess } from './weather/access.ts';
 
@@ -11,8 +13,10 @@ export interface Context {
 	now: () => Date;
 	/** The way out to weather services. */
 	weather: WeatherAccess;
-	/** Where everything is stored; `null` while it is in memory only. */
+	/** Where everything is stored; `null` while it is in memory only, or on a server. */
 	place: Place | null;
+	/** The libSQL server that holds the database, by its host: `FROSTLEDGER_DATABASE`. */
+	server: string | null;
 	/** Where others reach this app: `FROSTLEDGER_ADDRESS`. Ends without a slash; `null` when not set. */
 	address: string | null;
 	/** Names in a private network that webhooks may be sent to: `FROSTLEDGER_WEBHOOK_HOSTS`. */
@@ -46,12 +50,17 @@ export async function openContext(environment: Environment): Promise<Context> {
 	const address = readPublicAddress(environment);
 	const webhookHosts = readWebhookHosts(environment);
 	const reachableBy = whyReachable(environment);
-	const db = await openDatabase(place?.file ?? IN_MEMORY);
-	return { db, now: () => new Date(), weather, place, address, webhookHosts, reachableBy };
+	const remote = readDatabaseAddress(environment);
+	const db = remote
+		? await openRemoteDatabase(remote)
+		: await openDatabase(place?.file ?? IN_MEMORY);
+	const [now, server] = [() => new Date(), remote?.host ?? null];
+	return { db, now, weather, place, server, address, webhookHosts, reachableBy };
 }
 
-/** Where the environment says that everything is stored; `null` for in memory only. */
+/** Where the environment says that everything is stored; `null` for in memory or on a server. */
 export function placeOf(environment: Environment): Place | null {
+	if (readDatabaseAddress(environment) !== null) return null;
 	const folder = environment['FROSTLEDGER_DATA'] || join('data', 'local');
 	return folder === IN_MEMORY ? null : { folder, file: join(folder, 'frostledger.db') };
 }

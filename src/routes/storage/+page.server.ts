@@ -7,6 +7,7 @@ import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ locals: { context }, url }) => ({
 	stored: await storedAmounts(context),
+	server: context.server,
 	backups: listBackups(context).map((file) => backupRow(file, context.now())),
 	kept: KEPT_BACKUPS,
 	lakes: (await listLakes(context)).map(({ id, name }) => ({ id, name })),

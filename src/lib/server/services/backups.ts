@@ -18,6 +18,11 @@ import { schemaVersionOf } from '../storage/schema-version.ts';
 import { logEvent } from './log.ts';
 import { NotFound } from './not-found.ts';
 
+/** On a server its owner makes backups, by the server's own means. */
+export function backedUpThere(server: string): string {
+	return `The database is on the server ${server}, and backups are made and restored there`;
+}
+
 export { KEPT_BACKUPS } from '../storage/backup/backup-folder.ts';
 export type { BackupFile };
 
@@ -103,8 +108,9 @@ export function restoreFrom(
 	return restoreBackup(source, file, options);
 }
 
-function requirePlace({ place }: Context): Place {
+function requirePlace({ place, server }: Context): Place {
 	if (place) return place;
+	if (server !== null) throw new StorageRefusal(backedUpThere(server));
 	throw new StorageRefusal(
 		'Everything is in memory only, and gone when Frostledger stops: FROSTLEDGER_DATA is “:memory:”'
 	);

@@ -9,6 +9,7 @@ import {
 	stageHours,
 	summarizeStagedDays
 } from '../storage/weather-staging.ts';
+import { stagedAt } from '../storage/staging-tables.ts';
 import { previewCsv } from '../weather/csv/preview.ts';
 import { readCsv } from '../weather/csv/read.ts';
 import type { ColumnGuess, CsvOptions, CsvPreview, RowProblem } from '../weather/csv/contract.ts';
@@ -74,7 +75,7 @@ export async function importWeather(
 	const { head, whole } = await splitHead(stream);
 	const preview = previewCsv(head, options);
 	if (!preview.ok) return refusal(preview, preview.problems, preview.problems.length);
-	const importId = newId('import');
+	const importId = newId(stagedAt(new Date()));
 	try {
 		const { isFatal, ...read } = await stageFile(ctx.db, importId, whole, options);
 		if (isFatal || read.accepted === 0) {

@@ -2,18 +2,18 @@ import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import SqliteFile from 'libsql';
-import { Kysely, Migrator, sql } from 'kysely';
+import { Kysely } from 'kysely';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
 import { stopWatching, watchLakeChanges } from './lake-changes.ts';
+import { migrate, storageRefusal } from './migrate.ts';
 import { watchHistory } from './watch-history.ts';
-import { migrations } from './migrations.ts';
 import { BUSY_MS } from './patient-connection.ts';
-import { StorageRefusal } from './refusal.ts';
 import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
 import type { Database } from './schema.ts';
 import { dialectOf } from './sqlite-dialect.ts';
-import { storageTrouble, troubleSentence } from './trouble.ts';
+import { createTempStaging } from './staging-tables.ts';
+import { storageTrouble } from './trouble.ts';
 
 export const IN_MEMORY = ':memory:';
 
@@ -34,7 +34,7 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 			await stopWatching(db);
 		}
 		await migrate(db, path);
-		await createStaging(db);
+		await createTempStaging(db);
 		await watchLakeChanges(db);
 		await watchHistory(db);
 		return db;
@@ -54,7 +54,7 @@ async function openFile(path: string, tries = TRIES): Promise<SqliteFile.Databas
 		return openOnce(path);
 	} catch (cause) {
 		if (tries <= 1 || storageTrouble(cause) !== 'locked')
-			throw refusal(`Database ${path} could not be opened`, cause);
+			throw storageRefusal(`Database ${path} could not be opened`, cause);
 	}
 	await wait(BETWEEN_TRIES_MS);
 	return openFile(path, tries - 1);
@@ -85,39 +85,6 @@ async function backUpBefore(path: string, done: readonly string[]): Promise<void
 		await pruneBackups(folder, 'schema');
 	} catch (cause) {
 		const what = `Database ${path} has an older schema, and the backup before it is changed failed`;
-		throw refusal(what, cause);
-	}
-}
-
-/** All changes or none: what is cut short leaves the schema that was there. */
-async function migrate(db: Kysely<Database>, path: string): Promise<void> {
-	const provider = { getMigrations: async () => migrations };
-	// Changes that were written side by side may reach a file in either order; each stands alone.
-	const migrator = new Migrator({ db, provider, allowUnorderedMigrations: true });
-	const { error } = await migrator.migrateToLatest();
-	if (error) throw refusal(`Schema of ${path} could not be brought up to date`, error);
-}
-
-function refusal(what: string, cause: unknown): StorageRefusal {
-	const trouble = storageTrouble(cause);
-	const reason = cause instanceof StorageRefusal ? cause.message : null;
-	const hint = 'check that FROSTLEDGER_DATA names a folder that can be written to';
-	const why = reason ?? (trouble ? `${troubleSentence(trouble)} (${hint})` : hint);
-	return new StorageRefusal(`${what}: ${why}`, { cause });
-}
-
-/** Tables of the same columns that live in this connection's memory: a crash leaves nothing of them. */
-async function createStaging(db: Kysely<Database>): Promise<void> {
-	for (const [staged, table, key] of [
-		['staged_day', 'weather_day', 'basis, day'],
-		['staged_hour', 'weather_hour', 'at_s']
-	] as const) {
-		const like = sql`SELECT lake_id AS import_id, * FROM ${sql.table(table)} WHERE 0`;
-		await sql`CREATE TEMP TABLE ${sql.table(staged)} AS ${like}`.execute(db);
-		await sql`ALTER TABLE ${sql.table(staged)} DROP COLUMN lake_id`.execute(db);
-		const index = sql.raw(
-			`CREATE UNIQUE INDEX temp.${staged}_key ON ${staged} (import_id, ${key})`
-		);
-		await index.execute(db);
+		throw storageRefusal(what, cause);
 	}
 }

@@ -54,7 +54,7 @@ export async function markAllForJoining(
 	lakeId: string
 ): Promise<void> {
 	await sql`INSERT INTO rejoin (lake_id, from_day, to_day, serial)
-		SELECT ${lakeId}, min(first), max(last), ${FIRST_SERIAL} FROM (
+		SELECT ${lakeId}, first, last, ${FIRST_SERIAL} FROM (SELECT min(first) AS first, max(last) AS last FROM (
 			SELECT min(day) AS first, max(day) AS last FROM weather_day WHERE lake_id = ${lakeId}
 			UNION ALL SELECT min(day), max(day) FROM joined_day WHERE lake_id = ${lakeId}
 			UNION ALL SELECT min(day), max(day) FROM source_day
@@ -62,7 +62,7 @@ export async function markAllForJoining(
 			UNION ALL SELECT date(min(at_s) - 86400, 'unixepoch'), date(max(at_s) + 86400, 'unixepoch')
 				FROM source_hour
 				WHERE lake_source_id IN (SELECT id FROM lake_source WHERE lake_id = ${lakeId})
-		) HAVING min(first) IS NOT NULL
+		)) WHERE first IS NOT NULL
 		ON CONFLICT (lake_id) DO UPDATE SET from_day = min(from_day, excluded.from_day),
 			to_day = max(to_day, excluded.to_day), serial = serial + 1`.execute(db);
 }

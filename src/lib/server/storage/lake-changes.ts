@@ -31,6 +31,8 @@ const OF_NO_ACCOUNT = [
 	'api_token',
 	'known_device',
 	'history',
+	'staged_day',
+	'staged_hour',
 	'lake_change',
 	'lease',
 	'refresh_wish'

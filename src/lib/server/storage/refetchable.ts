@@ -1,4 +1,5 @@
 import { sql, type Kysely } from 'kysely';
+import { isRemote } from './remote/remote-dialect.ts';
 import type { Database } from './schema.ts';
 
 /**
@@ -10,6 +11,7 @@ export function refetchable<Result>(
 	db: Kysely<Database>,
 	work: (connection: Kysely<Database>) => Promise<Result>
 ): Promise<Result> {
+	if (isRemote(db)) return work(db);
 	return db.connection().execute(async (connection) => {
 		await sql`PRAGMA synchronous = NORMAL`.execute(connection);
 		try {

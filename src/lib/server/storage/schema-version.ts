@@ -50,6 +50,15 @@ export function schemaVersionOf(path: string): string {
 
 /** Changes that an open database is still to go through: none, unless something went wrong. */
 export async function pendingChanges(db: Kysely<Database>): Promise<string[]> {
-	const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
-	return changesToCome(rows.map(({ name }) => name));
+	return changesToCome(await listChanges(db));
+}
+
+/** The changes that an open database has been through, by name; none for an empty one. */
+export async function listChanges(db: Kysely<Database>): Promise<string[]> {
+	const { rows: tables } = await sql`SELECT 1 FROM sqlite_master
+		WHERE type = 'table' AND name = 'kysely_migration'`.execute(db);
+	if (tables.length === 0) return [];
+	const { rows } = await sql<{ name: string }>`
+		SELECT name FROM kysely_migration ORDER BY name`.execute(db);
+	return rows.map(({ name }) => name);
 }

@@ -23,7 +23,7 @@ export interface Database
 	hidden_load: { lake_id: string; load_id: string };
 	removal: RemovalTable;
 	load_lead: LoadLeadTable;
-	/** The next two live in the connection's own memory and never reach the file. */
+	/** The next two live in the connection's own memory and never reach the file; on a server they do. */
 	staged_day: Omit<WeatherDayTable, 'lake_id'> & { import_id: string };
 	staged_hour: Omit<WeatherHourTable, 'lake_id'> & { import_id: string };
 }

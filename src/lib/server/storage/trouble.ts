@@ -1,5 +1,6 @@
 /** What keeps a database from storing: none of it is a fault of the app or of what was sent. */
-export type StorageTrouble = 'full' | 'readOnly' | 'locked' | 'damaged' | 'unreachable';
+export type StorageTrouble =
+	'full' | 'readOnly' | 'locked' | 'damaged' | 'unreachable' | 'serverAway' | 'serverRefuses';
 
 const BY_CODE: readonly [start: string, trouble: StorageTrouble][] = [
 	['SQLITE_FULL', 'full'],
@@ -14,7 +15,9 @@ const BY_CODE: readonly [start: string, trouble: StorageTrouble][] = [
 	['SQLITE_NOTADB', 'damaged'],
 	['SQLITE_IOERR', 'unreachable'],
 	['SQLITE_CANTOPEN', 'unreachable'],
-	['EIO', 'unreachable']
+	['EIO', 'unreachable'],
+	['SERVER_AWAY', 'serverAway'],
+	['SERVER_REFUSES', 'serverRefuses']
 ];
 
 /** The trouble that a failure, or what caused it, comes from; `null` when it is something else. */
@@ -39,6 +42,10 @@ const SENTENCES: Record<StorageTrouble, string> = {
 	locked: 'Another program holds the database locked. Try again; if it lasts, find that program',
 	damaged:
 		'The database file is damaged. Stop Frostledger, keep the file, and restore the last backup',
+	serverAway:
+		'The server that holds the database does not answer, so nothing can be read or stored. See whether it runs and can be reached, and try again',
+	serverRefuses:
+		'The server that holds the database refuses this app: FROSTLEDGER_DATABASE_TOKEN is missing, wrong or has run out',
 	unreachable:
 		'The disk that the data folder lies on does not answer as it should. See whether it is still there, and full or damaged'
 };

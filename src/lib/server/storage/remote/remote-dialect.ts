@@ -1,0 +1,94 @@
+import { openHttp, type HttpClient } from '@libsql/hrana-client';
+import {
+	SqliteAdapter,
+	SqliteDialect,
+	type DatabaseConnection,
+	type Driver,
+	type Kysely
+} from 'kysely';
+import type { DatabaseAddress } from './address.ts';
+import { RemoteConnection } from './remote-connection.ts';
+
+/** A server that says nothing for so long is taken for one that is away. */
+const TIME_OUT_MS = 30_000;
+
+/** Kysely's dialect of SQLite, spoken to a libSQL server by its published protocol over HTTP. */
+export class RemoteDialect extends SqliteDialect {
+	readonly #address: DatabaseAddress;
+
+	constructor(address: DatabaseAddress) {
+		super({ database: () => Promise.reject(new Error('there is no file')) });
+		this.#address = address;
+	}
+
+	override createAdapter(): RemoteAdapter {
+		return new RemoteAdapter();
+	}
+
+	override createDriver(): Driver {
+		const { url, token } = this.#address;
+		const timely = (request: Request) =>
+			fetch(request, { signal: AbortSignal.timeout(TIME_OUT_MS) });
+		return new RemoteDriver(openHttp(url, token ?? undefined, timely));
+	}
+}
+
+export class RemoteAdapter extends SqliteAdapter {
+	override get supportsTransactionalDdl(): boolean {
+		return true;
+	}
+}
+
+/** Whether a database is on a server: what only a file can do is left out then. */
+export function isRemote(db: Pick<Kysely<never>, 'getExecutor'>): boolean {
+	return db.getExecutor().adapter instanceof RemoteAdapter;
+}
+
+/** Statements side by side, as the server takes them; transactions of this process one after the other. */
+class RemoteDriver implements Driver {
+	readonly #client: HttpClient;
+	/** Ends with the transaction that was begun last. */
+	#last: Promise<void> = Promise.resolve();
+	readonly #ends = new WeakMap<DatabaseConnection, () => void>();
+
+	constructor(client: HttpClient) {
+		this.#client = client;
+	}
+
+	async init(): Promise<void> {}
+
+	async acquireConnection(): Promise<RemoteConnection> {
+		return new RemoteConnection(this.#client);
+	}
+
+	async beginTransaction(connection: RemoteConnection): Promise<void> {
+		const before = this.#last;
+		this.#last = new Promise((end) => this.#ends.set(connection, end));
+		await before;
+		try {
+			await connection.begin();
+		} catch (cause) {
+			this.#end(connection);
+			throw cause;
+		}
+	}
+
+	async commitTransaction(connection: RemoteConnection): Promise<void> {
+		await connection.commit().finally(() => this.#end(connection));
+	}
+
+	async rollbackTransaction(connection: RemoteConnection): Promise<void> {
+		await connection.rollback().finally(() => this.#end(connection));
+	}
+
+	#end(connection: RemoteConnection): void {
+		this.#ends.get(connection)?.();
+		this.#ends.delete(connection);
+	}
+
+	async releaseConnection(): Promise<void> {}
+
+	async destroy(): Promise<void> {
+		this.#client.close();
+	}
+}
