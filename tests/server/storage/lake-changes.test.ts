@@ -129,6 +129,7 @@ test('every table is either watched or left out by name', async () => {
 		'forecast_day',
 		'forecast_hour',
 		'guest_link',
+		'history',
 		'joined_day',
 		'known_device',
 		'lake_change',
