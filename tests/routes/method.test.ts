@@ -1,13 +1,24 @@
 import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
+import references from '../../src/lib/model/references.md?raw';
 import charts from '../../data/charts/minimums.json';
 import { LIMITS } from '../../src/routes/method/limits.ts';
-import { STEPS } from '../../src/routes/method/steps.ts';
+import { CHAPTERS } from '../../src/routes/method/chapters.ts';
+import { referencesIn } from '../../src/routes/method/references.ts';
+import { equationParts } from '../../src/routes/method/step.ts';
 import MethodPage from '../../src/routes/method/+page.svelte';
+
+const STEPS = CHAPTERS.flatMap(({ steps }) => steps);
 
 function shown(measure: 'metric' | 'imperial'): string {
 	const { minimums, published } = charts;
-	const props = { data: { units: { measure, mass: 'kg' }, minimums, published }, params: {} };
+	const data = {
+		units: { measure, mass: 'kg' },
+		minimums,
+		published,
+		references: referencesIn(references)
+	};
+	const props = { data, params: {} };
 	return render(MethodPage, { props: props as never })
 		.body.replace(/<!--[\s\S]*?-->/g, '')
 		.replace(/<[^>]*>/g, ' ')
@@ -38,4 +49,39 @@ test('what is asked for follows the units', () => {
 
 test('no step or limit calls ice by a permission', () => {
 	expect(shown('metric')).not.toMatch(/\b(un)?safe/i);
+});
+
+test('every part of the app that has rules of its own has a chapter, which the list leads to', () => {
+	const { body } = render(MethodPage, {
+		props: {
+			data: { units: { measure: 'metric', mass: 'kg' }, ...charts, references: [] },
+			params: {}
+		} as never
+	});
+	const links = [...body.matchAll(/href="#([\w-]+)"/g)].map(([, id]) => id);
+	const headings = [...body.matchAll(/<h2 id="([\w-]+)"/g)].map(([, id]) => id);
+	expect(links).toEqual(headings);
+	expect(headings).toEqual(
+		expect.arrayContaining(['early', 'coming-off', 'places', 'doubt', 'loads', 'thaw'])
+	);
+});
+
+test('all sources of the model are listed, with their titles set apart', () => {
+	const listed = referencesIn(references);
+	expect(listed).toHaveLength(references.match(/^- \[/gm)?.length ?? 0);
+	expect(listed.find(({ key }) => key === 'Gold1971')).toMatchObject({
+		title: 'Use of ice covers for transportation'
+	});
+	for (const { before, title, after } of listed) expect(before + title + after).not.toMatch(/_/);
+});
+
+test('equations are read out as they stand, with what is low and high in them', () => {
+	expect(equationParts('h_{clear}^{2} + 1')).toEqual([
+		{ text: 'h', at: 'line' },
+		{ text: 'clear', at: 'low' },
+		{ text: '2', at: 'high' },
+		{ text: ' + 1', at: 'line' }
+	]);
+	for (const each of STEPS.flatMap(({ equations }) => equations ?? []))
+		for (const { text } of equationParts(each)) expect(text).not.toMatch(/[{}_^]/);
 });

@@ -1,0 +1,2 @@
+/** Where no source stands behind a rule. */
+export const GUESS = 'Our choice; no published rule was found';
