@@ -10,6 +10,9 @@ import {
 	listLakes,
 	newLake
 } from '../../../src/lib/server/services/lakes.ts';
+import { listOwnLoads } from '../../../src/lib/server/services/own-loads.ts';
+import { placesView } from '../../../src/lib/server/services/places/places-view.ts';
+import { listWeakSpots } from '../../../src/lib/server/services/places/weak-spots.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 
 test('an empty database gets the invented lake, and always the same day of it', async () => {
@@ -31,6 +34,21 @@ test('the invented lake has earlier winters, which teach it and may come again',
 	expect(outlook?.climate).toEqual({ pastWinters: 3, hasUsual: false, endsEarly: false });
 	expect(outlook?.forecast.memoryText).toMatch(/^3 past winters with \d+ readings/);
 	expect(outlook?.forecast.iceOut?.p50).toMatch(/^2026-0[45]/);
+});
+
+test('it has what a visitor would come to enter: a load that is parked, weak spots, routes', async () => {
+	const ctx = await freshContext();
+	const { id = '' } = (await loadDemo(ctx)) ?? {};
+	expect(await listOwnLoads(ctx, id)).toMatchObject([
+		{ name: 'Shelter on runners', parked_h: 240 }
+	]);
+	expect((await listWeakSpots(ctx, id)).map(({ kind }) => kind)).toEqual([
+		'landing',
+		'pressureRidge',
+		'inletOutlet'
+	]);
+	const { routes } = await placesView(ctx, id);
+	expect(routes.map(({ answer }) => answer.unknown)).toEqual([[], [1]]);
 });
 
 test('the demo is not loaded twice, nor beside a lake of somebody', async () => {

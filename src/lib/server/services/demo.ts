@@ -8,6 +8,7 @@ import {
 	deleteUnfinishedInvented,
 	hasUnfinishedInvented
 } from '../storage/lakes.ts';
+import { demoPlaces, loadDemoPlaces } from './demo-places.ts';
 import { isoDate, winterId } from './fields.ts';
 import { importWeather } from './import-weather.ts';
 import { alone } from './lease.ts';
@@ -27,7 +28,8 @@ const demoFile = z.object({
 	/** Earlier ones, whose weather may come again and whose readings teach. */
 	pastWinters: z.array(demoWinter),
 	/** The day that the demo always shows. */
-	today: isoDate
+	today: isoDate,
+	...demoPlaces.shape
 });
 
 /**
@@ -53,6 +55,7 @@ async function load(ctx: Context, folder: string): Promise<LakeRecord> {
 	for (const { winter, ...record } of [...demo.pastWinters, demo.winter]) {
 		await saveSiteWinter(ctx, lake.id, MAIN_SITE, { winter, ...winterInput.parse(record) });
 	}
+	await loadDemoPlaces(ctx, lake.id, demo);
 	const readings = await readFile(join(folder, 'readings.csv'), 'utf8');
 	refuse('readings.csv', await readingsFromCsv(ctx, lake.id, MAIN_SITE, readings));
 	refuse(
