@@ -40,7 +40,7 @@ test('it has what a visitor would come to enter: a load that is parked, weak spo
 	const ctx = await freshContext();
 	const { id = '' } = (await loadDemo(ctx)) ?? {};
 	expect(await listOwnLoads(ctx, id)).toMatchObject([
-		{ name: 'Shelter on runners', parked_h: 240 }
+		{ name: 'Shelter on runners', parked_h: 48 }
 	]);
 	expect((await listWeakSpots(ctx, id)).map(({ kind }) => kind)).toEqual([
 		'landing',

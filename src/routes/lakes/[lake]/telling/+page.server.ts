@@ -30,7 +30,12 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const ctx = locals.context;
 	const lake = await found(getLake(ctx, params.lake));
 	return {
-		lake: { id: lake.id, name: lake.name, timeZone: lake.timeZone },
+		lake: {
+			id: lake.id,
+			name: lake.name,
+			isInvented: lake.isInvented,
+			timeZone: lake.timeZone
+		},
 		loads: (await listLoads(ctx, lake.id)).map(({ id, name }) => ({ id, name })),
 		telling: await getTelling(ctx, lake.id),
 		messages: await toldMessages(ctx, lake.id, SHOWN_MESSAGES),
