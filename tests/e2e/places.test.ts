@@ -48,7 +48,8 @@ async function addPlaces(
 test.runIf(browserPath)(
 	'on a phone a weak spot comes onto the list, and a route over it knows nothing',
 	async () => {
-		const page = await app.open(`${LAKE}/weak-spots`, PHONE);
+		const id = await lakeWithWinter(app);
+		const page = await app.open(`/lakes/${id}/weak-spots`, PHONE);
 		await page.getByRole('heading', { level: 1, name: /^No weak spots/ }).waitFor();
 		await page.getByLabel('Name', { exact: true }).fill('Mill <i>inlet</i>');
 		await page.getByLabel('What makes it weak').selectOption('Inlet or outlet');
