@@ -39,9 +39,7 @@ test('the invented lake has earlier winters, which teach it and may come again',
 test('it has what a visitor would come to enter: a load that is parked, weak spots, routes', async () => {
 	const ctx = await freshContext();
 	const { id = '' } = (await loadDemo(ctx)) ?? {};
-	expect(await listOwnLoads(ctx, id)).toMatchObject([
-		{ name: 'Shelter on runners', parked_h: 48 }
-	]);
+	expect(await listOwnLoads(ctx, id)).toMatchObject([{ name: 'Shelter on runners', parked_h: 48 }]);
 	expect((await listWeakSpots(ctx, id)).map(({ kind }) => kind)).toEqual([
 		'landing',
 		'pressureRidge',
