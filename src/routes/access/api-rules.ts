@@ -45,6 +45,8 @@ export const API_RULES: Rules = {
 
 	[`${LAKE}/readings`]: { GET: 'guest', POST: 'helper' },
 	[`${LAKE}/readings/[id]`]: { GET: 'guest', PATCH: 'helper', DELETE: 'helper' },
+	[`${LAKE}/readings/[id]/versions`]: { GET: 'helper' },
+	[`${LAKE}/readings/[id]/versions/[version]`]: { DELETE: 'helper' },
 	[`${LAKE}/readings/[id]/position`]: { GET: 'guestWithPlaces', PUT: 'helper', DELETE: 'helper' },
 
 	[`${LAKE}/weak-spots`]: { GET: 'guestWithPlaces', POST: 'helper' },

@@ -104,7 +104,9 @@ export const PAGE_RULES: Rules = {
 		GET: 'helper',
 		'?/store': 'helper',
 		'?/forget': 'helper',
-		'?/hole': 'helper'
+		'?/hole': 'helper',
+		'?/take': 'helper',
+		'?/leave': 'helper'
 	},
 	[`${LAKE}/readings/table.csv`]: { GET: 'guest' },
 	[`${LAKE}/winter`]: {

@@ -3,6 +3,7 @@ import { ZodError } from 'zod';
 import { logFailure } from '#lib/server/services/failure.ts';
 import { StorageRefusal, troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { NotFound } from '#lib/server/services/not-found.ts';
+import { ClientIdTaken } from '#lib/server/services/send-readings.ts';
 import { invalid, Problem, problemResponse } from './problem.ts';
 
 type Handler = (event: RequestEvent) => Promise<Response> | Response;
@@ -35,6 +36,7 @@ function toProblem(cause: unknown, { request, url }: RequestEvent): Problem {
 	if (isTooLarge(cause)) {
 		return new Problem(413, 'Content Too Large', 'The body is larger than this server takes');
 	}
+	if (cause instanceof ClientIdTaken) return new Problem(409, 'Conflict', cause.message);
 	// Nothing is wrong with the server: it says why it will not.
 	if (cause instanceof StorageRefusal) return new Problem(409, 'Conflict', cause.message);
 	const id = logFailure(`${request.method} ${url.pathname}`, cause);

@@ -13,31 +13,43 @@ export class Problem extends Error {
 	readonly title: string;
 	readonly issues: Issue[];
 	readonly headers: Record<string, string>;
+	/** Members of its own, as the RFC allows. */
+	readonly more: Record<string, unknown>;
 
 	constructor(
 		status: number,
 		title: string,
 		detail: string,
-		{ issues = [], headers = {} }: { issues?: Issue[]; headers?: Record<string, string> } = {}
+		{
+			issues = [],
+			headers = {},
+			more = {}
+		}: {
+			issues?: Issue[];
+			headers?: Record<string, string>;
+			more?: Record<string, unknown>;
+		} = {}
 	) {
 		super(detail);
 		this.status = status;
 		this.title = title;
 		this.issues = issues;
 		this.headers = headers;
+		this.more = more;
 	}
 }
 
 /** The answer that a client gets. */
 export function problemResponse(problem: Problem, instance: string): Response {
-	const { status, title, message, issues } = problem;
+	const { status, title, message, issues, more } = problem;
 	const body = {
 		type: 'about:blank',
 		title,
 		status,
 		detail: message,
 		instance,
-		...(issues.length > 0 ? { issues } : {})
+		...(issues.length > 0 ? { issues } : {}),
+		...more
 	};
 	const headers = { ...problem.headers, 'content-type': 'application/problem+json' };
 	return new Response(JSON.stringify(body), { status, headers });

@@ -3,9 +3,11 @@ import { joinedHoles } from '#lib/model/joined-holes.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { Context } from '../context.ts';
 import { listReadingIdsSince } from '../storage/recent-readings.ts';
+import { newId } from './ids.ts';
 import type { NewReading } from './reading-input.ts';
 import { putPosition, type Position } from './reading-positions.ts';
-import { addReadings, getReading, listReadings, updateReading } from './readings.ts';
+import { getReading, listReadings } from './readings.ts';
+import { storeEach } from './send-readings.ts';
 
 /** A hole as it was typed beside it. */
 export interface TypedHole {
@@ -14,6 +16,8 @@ export interface TypedHole {
 	position: Position | null;
 	/** How many holes of its day were there when the form was made. */
 	seen: number;
+	/** Made on the phone, for this very hole; `null` without script. */
+	clientId?: string | null;
 }
 
 /** A hole joins a reading that was begun no longer ago than this. Our choice. */
@@ -26,18 +30,19 @@ const MOST_HOLES = 100;
  * way that was begun within the hour; else it begins one. So each hole is kept from the moment it is
  * typed, and those of one visit count together.
  *
- * What is sent twice, because the first answer got lost on its way, is stored once.
- * @throws LakeNotFound, SiteNotFound
+ * What is sent twice, because the first answer got lost on its way, is stored once: by the phone's own
+ * id for it, or where there is none by what was there when the form was made.
+ * @throws LakeNotFound, SiteNotFound, ClientIdTaken
  */
 export async function logHole(
 	ctx: Context,
 	lakeId: string,
 	site: string,
-	{ reading, position, seen }: TypedHole
+	{ reading, position, seen, clientId = null }: TypedHole
 ): Promise<string> {
-	const repeated = await storedBefore(ctx, lakeId, site, reading, seen);
+	const repeated = clientId === null ? await storedBefore(ctx, lakeId, site, reading, seen) : null;
 	if (repeated !== null) return repeated;
-	const id = await joinOrAdd(ctx, lakeId, site, reading);
+	const id = await joinOrAdd(ctx, lakeId, site, { reading, clientId });
 	if (position !== null) await putPosition(ctx, lakeId, id, position);
 	return id;
 }
@@ -46,18 +51,26 @@ async function joinOrAdd(
 	ctx: Context,
 	lakeId: string,
 	site: string,
-	reading: NewReading
+	{ reading, clientId }: { reading: NewReading; clientId: string | null }
 ): Promise<string> {
+	const joins = await joinable(ctx, lakeId, site, reading);
+	const row = { clientId, joins, reading: { id: newId('r'), ...reading } };
+	const [id = ''] = await storeEach(ctx, lakeId, site, [row]);
+	return id;
+}
+
+async function joinable(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	reading: NewReading
+): Promise<{ reading: string } | null> {
 	const since = new Date(ctx.now().getTime() - JOINS_MS);
 	for (const id of await listReadingIdsSince(ctx.db, { lakeId, site, since })) {
 		const joined = joinedHoles(await getReading(ctx, lakeId, id), reading);
-		if (joined === null || joined.holes.length > MOST_HOLES) continue;
-		const { core, by, holes } = joined;
-		await updateReading(ctx, lakeId, id, { core, by, holes });
-		return id;
+		if (joined !== null && joined.holes.length <= MOST_HOLES) return { reading: id };
 	}
-	const [id = ''] = await addReadings(ctx, lakeId, site, [reading]);
-	return id;
+	return null;
 }
 
 /** A site's readings of one day. @throws LakeNotFound, SiteNotFound */

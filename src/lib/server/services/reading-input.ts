@@ -23,7 +23,7 @@ export const holeInput = z
 
 const SECOND_HAND = 'Told by somebody else: it counts less, and no load counts as reached by it';
 
-const shape = z.strictObject({
+export const readingShape = z.strictObject({
 	on: isoDate,
 	place: freeLine(200),
 	kind: z.enum(['measured', 'atLeast', 'wentThrough']),
@@ -34,26 +34,40 @@ const shape = z.strictObject({
 	remark: freeText(2000)
 });
 
-export const readingInput = shape.superRefine(reportMissingHoles).meta({ id: 'ReadingInput' });
+export const readingInput = readingShape
+	.superRefine(reportMissingHoles)
+	.meta({ id: 'ReadingInput' });
 
 /** What is absent stays as it is. */
 export const readingChange = z
 	.strictObject({
 		on: isoDate.exactOptional(),
-		place: shape.shape.place.unwrap().exactOptional(),
-		kind: shape.shape.kind.exactOptional(),
-		holes: shape.shape.holes.exactOptional(),
-		core: shape.shape.core.unwrap().exactOptional(),
-		by: shape.shape.by.unwrap().exactOptional(),
-		secondHand: shape.shape.secondHand.unwrap().exactOptional(),
-		remark: shape.shape.remark.unwrap().exactOptional()
+		place: readingShape.shape.place.unwrap().exactOptional(),
+		kind: readingShape.shape.kind.exactOptional(),
+		holes: readingShape.shape.holes.exactOptional(),
+		core: readingShape.shape.core.unwrap().exactOptional(),
+		by: readingShape.shape.by.unwrap().exactOptional(),
+		secondHand: readingShape.shape.secondHand.unwrap().exactOptional(),
+		remark: readingShape.shape.remark.unwrap().exactOptional()
 	})
 	.meta({ id: 'ReadingChange' });
+
+/** A change with the version of the reading that it was made to. */
+export const editedReading = readingChange
+	.extend({
+		version: z.int().min(1).exactOptional().meta({
+			description: 'That the change was made to; without it whatever stands is written over'
+		})
+	})
+	.meta({ id: 'EditedReading' });
 
 export type NewReading = z.output<typeof readingInput>;
 export type ReadingChange = z.output<typeof readingChange>;
 
-function reportMissingHoles(reading: z.output<typeof shape>, check: z.RefinementCtx): void {
+export function reportMissingHoles(
+	reading: z.output<typeof readingShape>,
+	check: z.RefinementCtx
+): void {
 	const report = (message: string) => check.addIssue({ code: 'custom', path: ['holes'], message });
 	if (reading.kind === 'measured' && reading.holes.length === 0) {
 		report('must hold at least one hole for a measured reading');

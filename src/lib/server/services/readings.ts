@@ -4,16 +4,13 @@ import type { Context } from '../context.ts';
 import * as storage from '../storage/readings.ts';
 import { newId } from './ids.ts';
 import { getLake } from './lakes.ts';
-import { NotFound } from './not-found.ts';
-import { readingInput, type NewReading, type ReadingChange } from './reading-input.ts';
+import { editReading } from './edit-reading.ts';
+import { findStanding, ReadingNotFound } from './standing-reading.ts';
+import type { NewReading, ReadingChange } from './reading-input.ts';
 import { getSite } from './sites.ts';
 import { nudgeTelling } from './telling/nudge.ts';
 
-export class ReadingNotFound extends NotFound {
-	constructor(lakeId: string, id: string) {
-		super('reading', id, ` of lake "${lakeId}"`);
-	}
-}
+export { ReadingNotFound };
 
 /** By day; of one winter, or all. @throws LakeNotFound, SiteNotFound */
 export async function listReadings(
@@ -30,10 +27,7 @@ export async function listReadings(
 
 /** @throws LakeNotFound, ReadingNotFound */
 export async function getReading(ctx: Context, lakeId: string, id: string): Promise<Reading> {
-	await getLake(ctx, lakeId);
-	const found = await storage.findReading(ctx.db, lakeId, id);
-	if (!found || found.isDeleted) throw new ReadingNotFound(lakeId, id);
-	return found.reading;
+	return (await findStanding(ctx, lakeId, id)).reading;
 }
 
 /** Stores all of them or none; the ids come back in the same order. */
@@ -50,18 +44,19 @@ export async function addReadings(
 	return withIds.map(({ id }) => id);
 }
 
-/** @throws ReadingNotFound; ZodError when the change makes a reading that contradicts itself. */
+/**
+ * Changes whatever version stands; the one before is kept.
+ * @throws ReadingNotFound; ZodError when the change makes a reading that contradicts itself.
+ */
 export async function updateReading(
 	ctx: Context,
 	lakeId: string,
 	id: string,
 	change: ReadingChange
 ): Promise<Reading> {
-	const { id: _, ...before } = await getReading(ctx, lakeId, id);
-	const after = { id, ...readingInput.parse({ ...before, ...change }) };
-	await storage.replaceReading(ctx.db, after);
-	nudgeTelling(ctx, lakeId);
-	return after;
+	const edited = await editReading(ctx, lakeId, id, { change, version: null });
+	if (edited.status === 'stored') return edited.reading;
+	throw new Error(`reading "${id}" was changed by another at the same moment, five times over`);
 }
 
 /** Hides the reading until {@link restoreReading}. */

@@ -3,6 +3,7 @@ import { access } from './access-migration.ts';
 import { day, real } from './column-checks.ts';
 import { deletedWinters, history } from './history-migration.ts';
 import { ownLoads } from './own-loads-migration.ts';
+import { readingVersions } from './reading-versions-migration.ts';
 import type { Database } from './schema.ts';
 import { removalDate } from './removal-date-migration.ts';
 import { sideBySide } from './side-by-side-migration.ts';
@@ -30,7 +31,8 @@ export const migrations: Record<string, Migration> = {
 	'0011-history': { up: history },
 	'0012-deleted-winters': { up: deletedWinters },
 	'0014-telling-units': { up: tellingUnits },
-	'0015-side-by-side': { up: sideBySide }
+	'0015-side-by-side': { up: sideBySide },
+	'0013-reading-versions': { up: readingVersions }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

@@ -55,12 +55,20 @@ export async function listReadingsLoggedSince(
 	});
 }
 
+export interface FoundReading {
+	reading: Reading;
+	/** Counts up with each change. */
+	version: number;
+	site: string;
+	isDeleted: boolean;
+}
+
 /** The reading of this lake, deleted or not. */
 export async function findReading(
 	db: Kysely<Database>,
 	lakeId: string,
 	id: string
-): Promise<{ reading: Reading; isDeleted: boolean } | null> {
+): Promise<FoundReading | null> {
 	const row = await db
 		.selectFrom('reading')
 		.selectAll()
@@ -69,7 +77,9 @@ export async function findReading(
 		.executeTakeFirst();
 	if (!row) return null;
 	const [reading] = await withHoles(db, [row]);
-	return reading ? { reading, isDeleted: row.deleted_at !== null } : null;
+	if (!reading) return null;
+	const { version, site_id, deleted_at } = row;
+	return { reading, version, site: site_id, isDeleted: deleted_at !== null };
 }
 
 interface ReadingOwner {
@@ -101,15 +111,17 @@ export async function writeReadings(
 	}
 }
 
-/** Replaces the reading and its holes, keeping when it was entered. */
-export async function replaceReading(db: Kysely<Database>, reading: Reading): Promise<void> {
+/** Writes the reading and its holes over what stands, keeping when it was entered. */
+export async function overwriteReading(tx: Transaction<Database>, reading: Reading): Promise<void> {
 	const { id } = reading;
-	await db.transaction().execute(async (tx) => {
-		await tx.updateTable('reading').set(toCells(reading)).where('id', '=', id).execute();
-		await tx.deleteFrom('hole').where('reading_id', '=', id).execute();
-		const holes = toHoleRows(reading);
-		if (holes.length > 0) await tx.insertInto('hole').values(holes).execute();
-	});
+	await tx
+		.updateTable('reading')
+		.set((row) => ({ ...toCells(reading), version: row('version', '+', 1) }))
+		.where('id', '=', id)
+		.execute();
+	await tx.deleteFrom('hole').where('reading_id', '=', id).execute();
+	const holes = toHoleRows(reading);
+	if (holes.length > 0) await tx.insertInto('hole').values(holes).execute();
 }
 
 export async function markReading(

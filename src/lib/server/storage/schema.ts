@@ -3,13 +3,20 @@ import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { AccessTables } from './access-schema.ts';
 import type { HistoryTable } from './history-schema.ts';
 import type { PlaceTables } from './places-schema.ts';
+import type { ReadingTables } from './readings-schema.ts';
 import type { SideBySideTables } from './side-by-side-schema.ts';
 import type { SourceTables } from './source-schema.ts';
 import type { TellingTables } from './telling-schema.ts';
 
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
 export interface Database
-	extends AccessTables, PlaceTables, SideBySideTables, SourceTables, TellingTables {
+	extends
+		AccessTables,
+		PlaceTables,
+		ReadingTables,
+		SideBySideTables,
+		SourceTables,
+		TellingTables {
 	lake: LakeTable;
 	history: HistoryTable;
 	site: SiteTable;
@@ -129,6 +136,8 @@ export interface ReadingTable {
 	remark: string | null;
 	latitude: number | null;
 	longitude: number | null;
+	/** Counts up with each change. */
+	version: Generated<number>;
 	created_at: ColumnType<InstantText, InstantText, never>;
 	deleted_at: InstantText | null;
 }

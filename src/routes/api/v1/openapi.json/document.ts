@@ -2,17 +2,10 @@ import { z } from 'zod';
 import { createDocument, type ZodOpenApiPathsObject } from 'zod-openapi';
 import { winterId } from '#lib/server/services/fields.ts';
 import { lakeChange, newLake } from '#lib/server/services/lakes.ts';
-import { readingChange, readingInput } from '#lib/server/services/reading-input.ts';
 import { removalInput } from '#lib/server/services/removal.ts';
 import { columnsInput } from '#lib/server/services/weather-csv.ts';
 import { winterInput } from '#lib/server/services/winters.ts';
-import {
-	earlyIceQuery,
-	forecastQuery,
-	readingsQuery,
-	siteQuery,
-	weatherQuery
-} from '../../query.ts';
+import { earlyIceQuery, forecastQuery, siteQuery, weatherQuery } from '../../query.ts';
 import * as answers from './answers.ts';
 import { earlyIce } from './early-ice-answer.ts';
 import { loads } from './load-paths.ts';
@@ -20,6 +13,7 @@ import { historyOfLakes } from './history-paths.ts';
 import { removal } from './leaving-answer.ts';
 import { answer, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
+import { readings } from './reading-paths.ts';
 import { sites } from './site-paths.ts';
 import { backups } from './backup-paths.ts';
 import { sources } from './source-paths.ts';
@@ -28,7 +22,6 @@ import { winterFolders } from './winters-paths.ts';
 
 const lakePath = z.object({ lake: z.string() });
 const winterPath = lakePath.extend({ winter: winterId });
-const readingPath = lakePath.extend({ id: z.string() });
 
 /** As the address carries them; `columns` is JSON inside a parameter. */
 const importParameters = z.object({
@@ -130,25 +123,7 @@ function records(): ZodOpenApiPathsObject {
 				requestBody: { required: true, content: csv }
 			})
 		},
-		'/api/v1/lakes/{lake}/readings': {
-			get: operation('Readings by day', answer(z.array(answers.reading)), {
-				path: lakePath,
-				query: readingsQuery
-			}),
-			post: operation('Add one reading or several', answer(answers.readingIds, '201'), {
-				path: lakePath,
-				query: siteQuery,
-				requestBody: body(readingInput.or(z.array(readingInput)))
-			})
-		},
-		'/api/v1/lakes/{lake}/readings/{id}': {
-			get: operation('A reading', answer(answers.reading), { path: readingPath }),
-			patch: operation('Change a reading; what is absent stays', answer(answers.reading), {
-				path: readingPath,
-				requestBody: body(readingChange)
-			}),
-			delete: operation('Delete a reading', gone(), { path: readingPath })
-		}
+		...readings()
 	};
 }
 

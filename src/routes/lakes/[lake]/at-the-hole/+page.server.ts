@@ -4,6 +4,7 @@ import { holesIn, logHole, readingsOn } from '#lib/server/services/at-the-hole.t
 import { NotFound } from '#lib/server/services/not-found.ts';
 import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
+import { clientIdIn } from '#lib/server/services/send-readings.ts';
 import { positionInput } from '#lib/server/services/reading-positions.ts';
 import { listReadings } from '#lib/server/services/readings.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
@@ -76,7 +77,8 @@ export const actions: Actions = {
 			reading,
 			position: position.success ? position.data : null,
 			// A form for another day than today cannot have seen that day's holes.
-			seen: reading.on === facts.today ? Number(typed['seen'] ?? 0) : holesIn(ofDay)
+			seen: reading.on === facts.today ? Number(typed['seen'] ?? 0) : holesIn(ofDay),
+			clientId: clientIdIn(typed)
 		});
 		redirect(303, withSite(`?stored=${id}`, site));
 	}
