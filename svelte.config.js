@@ -11,6 +11,8 @@ export default {
 		adapter: adapter(),
 		// A page's own styles come within it: a dozen small files would each hold up its first words.
 		inlineStyleThreshold: 16_384,
+		// Registered by a page that stands already: what it fetches must not get in the way of the first visit.
+		serviceWorker: { register: false },
 		// Our own hook refuses other origins, for the API and forms alike, and says so in its own words.
 		csrf: { trustedOrigins: ['*'] },
 		csp: {

@@ -1,4 +1,4 @@
-import type { Handle, HandleServerError, ServerInit } from '@sveltejs/kit';
+import type { Handle, HandleServerError, RequestEvent, ServerInit } from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { requirePassphraseWhereReachable } from '#lib/server/services/access/exposure.ts';
@@ -38,11 +38,20 @@ export const handle: Handle = async (input) => {
 };
 
 async function answered({ event, resolve }: Parameters<Handle>[0]): Promise<Response> {
-	const resolved = (await guard(event)) ?? (await recorded(event, () => keptPage(event, resolve)));
+	const resolved =
+		(await guard(event)) ?? (await recorded(event, () => keptPage(event, stamped(resolve))));
 	const response = event.locals.trouble ? unavailable(resolved) : resolved;
 	// What one viewer is shown no cache in between may show to another.
 	if (event.locals.viewer.way === 'session') response.headers.append('vary', 'Cookie');
 	return response;
+}
+
+/** Each page says when it was made, so that a copy of it cannot pass for fresh. */
+function stamped(resolve: Parameters<Handle>[0]['resolve']) {
+	return (event: RequestEvent) =>
+		resolve(event, {
+			transformPageChunk: ({ html }) => html.replace('%frostledger.madeAt%', String(Date.now()))
+		});
 }
 
 /** Kit answers 500 to whatever it did not expect. */

@@ -73,13 +73,13 @@ test.runIf(browserPath)(
 		await page.context().setOffline(true);
 		const send = page.getByRole('button', { name: 'Store this hole' });
 		await send.tap();
-		await page.getByRole('alert').filter({ hasText: 'No answer came' }).waitFor();
-		expect(await page.getByLabel(/^Whole ice/).inputValue()).toBe('47');
+		const waits = page.getByRole('region', { name: 'On this phone' });
+		await waits.getByRole('listitem').filter({ hasText: '47 cm, Off the far point' }).waitFor();
 		await page.context().setOffline(false);
-		await send.tap();
-		await stored(page)
-			.getByRole('heading', { name: /^Stored: 47 cm, Off the far point/ })
-			.waitFor();
+		await page.evaluate(() => dispatchEvent(new Event('online')));
+		await waits.waitFor({ state: 'detached' });
+		const stored = await app.ask<{ place: string | null }[]>('GET', '/lakes/pinder-lake/readings');
+		expect(stored.filter(({ place }) => place === 'Off the far point')).toHaveLength(1);
 	}
 );
 

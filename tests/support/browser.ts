@@ -30,7 +30,8 @@ export async function openPage(
 	browser: Browser,
 	options: BrowserContextOptions
 ): Promise<Page & { problems: string[] }> {
-	const context = await browser.newContext(options);
+	// What a device keeps has tests of its own; elsewhere it would hide what the network does.
+	const context = await browser.newContext({ serviceWorkers: 'block', ...options });
 	const page = Object.assign(await context.newPage(), { problems: [] as string[] });
 	page.on('pageerror', (cause) => page.problems.push(String(cause)));
 	page.on('console', (message) => {

@@ -1,4 +1,5 @@
 import type { LoadStatus } from '#lib/model/forecast.ts';
+import { asItStood } from './offline/standing.svelte.ts';
 
 /** How each status is said. Never a permission. */
 export const STATUS_WORDS: Record<LoadStatus, string> = {
@@ -19,4 +20,9 @@ export const ROW_WORDS: Record<LoadStatus, string> = {
 export function isAllWithheld(loads: readonly { status: LoadStatus }[]): boolean {
 	const told = loads.filter(({ status }) => status !== 'askAnEngineer');
 	return told.length > 0 && told.every(({ status }) => status === 'withheld');
+}
+
+/** How a status is said on a page that may be an old copy. */
+export function statusSaid(status: LoadStatus, words = STATUS_WORDS): string {
+	return asItStood(status) || words[status];
 }

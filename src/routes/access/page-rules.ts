@@ -6,6 +6,7 @@ const LAKE = '/lakes/[lake]';
 export const PAGE_RULES: Rules = {
 	'/': { GET: 'guest', '?/restore': 'owner' },
 	'/method': { GET: 'anybody' },
+	'/on-this-phone': { GET: 'anybody' },
 	'/units': { POST: 'anybody' },
 	'/sign-in': { GET: 'anybody', '?/default': 'anybody' },
 	'/join/[secret]': { GET: 'anybody', '?/default': 'anybody' },

@@ -14,6 +14,7 @@ const CALLS: Readonly<Record<Who, readonly string[]>> = {
 		'GET /feeds/[secret]/calendar.ics',
 		'GET /feeds/[secret]/changes.atom',
 		'GET /method',
+		'GET /on-this-phone',
 		'?/default /sign-in',
 		'GET /sign-in',
 		'POST /units'

@@ -1,33 +1,16 @@
-import { winterOf, type IsoDate } from '#lib/model/calendar.ts';
-import type { LoadStatus } from '#lib/model/forecast.ts';
+import { winterOf } from '#lib/model/calendar.ts';
 import type { Outlook, OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
+import { iceOn, type ReadingsEffect } from '#lib/model/readings-effect.ts';
 import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { outlookInput } from './lake-view.ts';
 import { outlookOf } from './outlooks.ts';
 import { getReading } from './readings.ts';
 
-/** The ice of one day, as a hole at a random spot would show it. */
-export interface IceThen {
-	p05_m: number;
-	p50_m: number;
-	p95_m: number;
-	/** Lower bound to go by. */
-	bound_m: number;
-}
-
-/** What the last hole of a reading changed. */
-export interface HoleEffect {
+/** What the last hole of a reading changed, of the day it was drilled and now. */
+export interface HoleEffect extends ReadingsEffect {
 	reading: Reading;
-	/** Of the day it was drilled, without it and with it; `null` where that is not estimated. */
-	ice: { before: IceThen; after: IceThen } | null;
-	/** Where each load stands now. */
-	loads: { id: string; name: string; before: LoadStatus; after: LoadStatus; reason: string }[];
-	/** The weather of its day is not in: until then it counts against the ice, not for it. */
-	isAhead: boolean;
-	/** Last day that is estimated now. */
-	asOf: IsoDate;
 }
 
 /** The site with and without the last hole of a reading. @throws LakeNotFound, SiteNotFound, ReadingNotFound */
@@ -80,12 +63,4 @@ function lessLastHole(readings: readonly Reading[], id: string): Reading[] {
 		const holes = reading.holes.slice(0, -1);
 		return holes.length > 0 ? [{ ...reading, holes }] : [];
 	});
-}
-
-function iceOn(outlook: Outlook | null, on: IsoDate): IceThen | null {
-	const day = outlook?.forecast.days.find((each) => each.on === on);
-	if (!day || day.bound === null) return null;
-	const { p05, p50, p95 } = day.total_m;
-	if (p05 === null || p50 === null || p95 === null) return null;
-	return { p05_m: p05, p50_m: p50, p95_m: p95, bound_m: day.bound.total_m };
 }

@@ -28,7 +28,7 @@ export const WATCHED: Readonly<Record<string, Watched>> = {
 	site: { key: ['id'] },
 	winter: { key: ['site_id', 'winter'] },
 	site_event: { key: ['site_id', 'winter', 'position'] },
-	reading: { key: ['id'], without: ['created_at'] },
+	reading: { key: ['id'], without: ['created_at', 'version'] },
 	hole: { key: ['reading_id', 'position'], lake: ofReading },
 	own_load: { key: ['id'], without: ['created_at'] },
 	hidden_load: { key: ['load_id'] },
@@ -62,6 +62,8 @@ export const WATCHED: Readonly<Record<string, Watched>> = {
  */
 export const NOT_WATCHED: Readonly<Record<string, string>> = {
 	history: 'is the record',
+	reading_version: 'the reading itself is on record',
+	sent_reading: 'what a phone calls it is nothing of the lake',
 	weather_day: 'a file that was taken in is one change',
 	weather_hour: 'a file that was taken in is one change',
 	joined_day: 'made of the others',

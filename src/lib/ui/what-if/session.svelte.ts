@@ -96,6 +96,7 @@ export class Session {
 			return;
 		}
 		if (message.id !== this.#full) this.#pace.took(performance.now() - this.#sentAt_ms);
+		if (message.kind === 'effect') return;
 		this.answer = message.answer;
 		const isLast = message.id === this.#full && !this.#queue.isBusy;
 		if (isLast) this.state = message.answer === null ? 'nothing' : 'done';

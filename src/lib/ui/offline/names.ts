@@ -1,0 +1,27 @@
+/** Names of what is kept on a device, for the page and the service worker alike. */
+
+export const PAGES_CACHE = 'frostledger-pages';
+export const BUILD_CACHE = 'frostledger-build-';
+/** In the cache of a build: how many files and bytes it has. */
+export const BUILD_SUMMARY = '/frostledger-build-summary';
+export const DATABASE = 'frostledger';
+/** Asks the browser to send what waits as soon as there is a connection. */
+export const SEND_TAG = 'send-readings';
+/** Tells open pages that something was sent, or that a newer copy has come. */
+export const CHANNEL = 'frostledger';
+
+/** What the service worker may be told by a page. */
+export type ToServiceWorker =
+	/** Empties all pages and inputs that are kept; answers on the port once it is done. */
+	| { kind: 'forgetPages' }
+	/** The same, and keeps nothing any more. */
+	| { kind: 'forgetAll' };
+
+/** What a kept page or file has beside its body. */
+export const FACTS = {
+	keptAt: 'x-kept-at',
+	madeAt: 'x-made-at',
+	bytes: 'x-bytes',
+	build: 'x-build',
+	plain: 'x-plain'
+} as const;

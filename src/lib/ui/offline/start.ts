@@ -1,0 +1,23 @@
+import { sendWaiting } from './send-waiting.ts';
+import { isForgotten } from './forgotten.ts';
+import { madeNow, watch } from './watch.ts';
+
+export { madeNow };
+
+/** Not while the page is still busy with itself. */
+const CALM_MS = 2_000;
+
+/** What a page does once it stands: watches its age, sends what waits, and keeps pages for later. */
+export function start(): void {
+	watch();
+	const send = () => void (isForgotten() || sendWaiting().catch(() => 0));
+	send();
+	addEventListener('online', send);
+	if ('serviceWorker' in navigator) setTimeout(register, CALM_MS);
+}
+
+function register(): void {
+	if (isForgotten()) return;
+	// Refused in some private windows, where the app works as it does without.
+	navigator.serviceWorker.register('/service-worker.js', { type: 'module' }).catch(() => undefined);
+}

@@ -1,0 +1,29 @@
+import { FACTS } from '#lib/ui/offline/names.ts';
+import { ageOf_ms, noticeOf } from '#lib/ui/offline/notice.ts';
+import { policyOf, unpacked } from './packing.ts';
+
+/** A kept page as it is shown: it says of itself what it is, before any script of its own runs. */
+export async function marked(kept: Response): Promise<Response> {
+	const html = await unpacked(kept).text();
+	const now = new Date();
+	const stamps = [FACTS.keptAt, FACTS.madeAt].map((name) => Number(kept.headers.get(name)));
+	const madeAt = new Date(now.getTime() - Math.min(ageOf_ms(stamps, now.getTime()), now.getTime()));
+	const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
+	const { isOld, lead, text } = noticeOf(madeAt, now, timeZone);
+	const state = isOld ? 'old' : 'kept';
+	const notice = `<div id="not-fresh" class="${state}" role="status"><p><b>${lead}</b> ${text}</p><p><a href="">Try again</a> <a href="/on-this-phone">What is kept here</a></p></div>`;
+	const body = html
+		.replace('<html ', `<html data-kept="${madeAt.getTime()}" data-state="${state}" `)
+		.replace(/<body[^>]*>/, (start) => `${start}${notice}`);
+	const headers = { 'content-type': 'text/html; charset=utf-8', ...policyOf(kept.headers) };
+	return new Response(body, { headers });
+}
+
+/** Where nothing is kept. */
+export function nothingKept(): Response {
+	const body = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>No connection · Frostledger</title></head><body><main><h1>No connection, and this page is not kept on this device.</h1><p>Kept are the pages of lakes that were opened here with a connection, as they are without a day or a winter chosen.</p><p><a href="">Try again</a></p><p><a href="/">Lakes</a></p><p><a href="/on-this-phone">What is kept here</a></p></main></body></html>`;
+	return new Response(body, {
+		status: 503,
+		headers: { 'content-type': 'text/html; charset=utf-8' }
+	});
+}
