@@ -10,13 +10,7 @@ import type { TellingTables } from './telling-schema.ts';
 
 /** The tables as the migrations leave them. SQL names are snake_case; `day` is `on` elsewhere. */
 export interface Database
-	extends
-		AccessTables,
-		PlaceTables,
-		ReadingTables,
-		SideBySideTables,
-		SourceTables,
-		TellingTables {
+	extends AccessTables, PlaceTables, ReadingTables, SideBySideTables, SourceTables, TellingTables {
 	lake: LakeTable;
 	history: HistoryTable;
 	site: SiteTable;

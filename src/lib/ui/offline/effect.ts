@@ -1,3 +1,4 @@
+import type { IsoDate } from '#lib/model/calendar.ts';
 import type { OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { ReadingsEffect } from '#lib/model/readings-effect.ts';
@@ -40,6 +41,13 @@ export class EffectModel {
 			});
 			worker.postMessage(message);
 		});
+	}
+
+	/** Runs it once for nothing, so that the first hole is answered as soon as the others. */
+	async warm(on: IsoDate, units: Units): Promise<void> {
+		const seen = { id: 'warm', on, place: null, kind: 'wentThrough', holes: [] } as const;
+		const nothing = { ...seen, holes: [], core: null, by: null, secondHand: false, remark: null };
+		await this.ask([nothing], units).catch(() => null);
 	}
 
 	close(): void {
