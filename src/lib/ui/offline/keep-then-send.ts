@@ -72,9 +72,10 @@ export function keepThenSend(options: Options): SubmitFunction {
 			clearTimeout(timer);
 			const isElsewhere = result.type === 'redirect' && !options.isStored(result.location);
 			if (result.type === 'error' || isElsewhere) return kept();
-			if (isSafe) await dropWaiting(entry.id);
 			if (result.type !== 'failure') options.onStored();
 			await update({ reset: false });
+			// Only then: a page that sees it go asks the server anew, which would cut its own way short.
+			if (isSafe) await dropWaiting(entry.id);
 		};
 	};
 }
