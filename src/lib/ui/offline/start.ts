@@ -6,6 +6,8 @@ export { madeNow };
 
 /** Not while the page is still busy with itself. */
 const CALM_MS = 2_000;
+/** A weak signal comes and goes without a word: what waits is tried again while somebody looks. */
+const AGAIN_MS = 20_000;
 
 /** What a page does once it stands: watches its age, sends what waits, and keeps pages for later. */
 export function start(): void {
@@ -13,6 +15,7 @@ export function start(): void {
 	const send = () => void (isForgotten() || sendWaiting().catch(() => 0));
 	send();
 	addEventListener('online', send);
+	setInterval(() => document.hidden || send(), AGAIN_MS);
 	if ('serviceWorker' in navigator) setTimeout(register, CALM_MS);
 }
 
