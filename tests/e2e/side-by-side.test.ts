@@ -169,6 +169,8 @@ describe.each([
 			await askTwin(app, 'POST', `/lakes/${id}/readings`, reading(`place ${turn}`, 'wentThrough'));
 		}
 		await expect.poll(() => told().length, { timeout: SOON_MS }).toBe(4);
+		// What was taken is noted: killed before that, it would rightly be sent again, by the same id.
+		await expect.poll(() => waiting(other, id)).toBe(0);
 		await sender.kill();
 		const killed_ms = performance.now();
 		await askTwin(other, 'POST', `/lakes/${id}/readings`, reading('place 4', 'wentThrough'));
@@ -199,6 +201,11 @@ describe.each([
 		expect(file.prepare('SELECT name FROM lease').all()).toEqual([]);
 		file.close();
 	});
+
+	async function waiting(app: TwinApp, id: string): Promise<number> {
+		const telling = `/lakes/${id}/telling`;
+		return (await askTwin<{ webhook: { waiting: number } }>(app, 'GET', telling)).webhook.waiting;
+	}
 
 	const told = () => receiver.received.map(({ body }) => body);
 });
