@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
@@ -15,7 +16,13 @@ let folder = '';
 beforeAll(async () => {
 	folder = mkdtempSync(join('.svelte-kit', 'random-input-'));
 	const options = { ssr: 'tests/support/fuzz-child.ts', outDir: folder, minify: false };
-	await build({ configFile: false, logLevel: 'silent', build: { ...options, emptyOutDir: true } });
+	await build({
+		configFile: false,
+		logLevel: 'silent',
+		// Pages share modules with runes in them.
+		plugins: [svelte({ configFile: false })],
+		build: { ...options, emptyOutDir: true }
+	});
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
