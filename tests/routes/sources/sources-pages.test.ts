@@ -110,6 +110,11 @@ test('a source from somebody else is taken in, or refused with what is wrong whe
 test('a key is stored and forgotten on the page of its source, and never stands in it', async () => {
 	const { context, at, run } = await sources();
 	expect(fieldsOf(await run(one.actions['key'], { fields: { key: ' ' } }))).toEqual(['key']);
+	for (const slip of ['\u0000"0x10', 'a\u0007b', 'x'.repeat(4001)]) {
+		const refused = await run(one.actions['key'], { fields: { key: slip } });
+		expect(fieldsOf(refused)).toEqual(['key']);
+		expect(refused.data.values).toEqual({});
+	}
 	const stored = await run(one.actions['key'], { fields: { key: KEY } });
 	expect(stored.location).toBe('?stored=key');
 	expect(await getSource(context, ID)).toMatchObject({ hasKey: true });

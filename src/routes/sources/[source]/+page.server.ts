@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { sourceChange } from '#lib/server/services/sources/input.ts';
 import { sourceOverview } from '#lib/server/services/sources/overview.ts';
 import { getSource, updateSource } from '#lib/server/services/sources/sources.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
@@ -33,9 +34,10 @@ export const actions: Actions = {
 	},
 	key: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const key = input.required('key', 'Type the key that the service gave you.');
+		const typed = input.required('key', 'Type the key that the service gave you.');
+		const key = input.take(sourceChange.safeParse({ key: typed }))?.key;
 		// What was refused stays in nobody's page: a key least of all.
-		if (key === '') return fail(400, { form: 'key' as const, values: {}, issues: input.issues });
+		if (!key) return fail(400, { form: 'key' as const, values: {}, issues: input.issues });
 		await found(updateSource(locals.context, params.source, { key }));
 		redirect(303, '?stored=key');
 	},

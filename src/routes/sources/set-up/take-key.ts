@@ -1,11 +1,13 @@
 import type { Context } from '#lib/server/context.ts';
 import { heldKey, holdKey } from '#lib/server/services/sources/held-keys.ts';
+import { sourceKey } from '#lib/server/services/sources/input.ts';
 import type { FormValues } from '#lib/ui/forms/form-input.ts';
 import type { ReadCall } from './read-call.ts';
 
 /**
  * The key of a form, typed now or in an earlier try. In the values, which go back to the page, a
- * ticket stands for it; where the address has moved to another host it has to be typed again.
+ * ticket stands for it; where the address has moved to another host it has to be typed again, and so
+ * where what was typed can be no key.
  */
 export function takeKey(
 	context: Context,
@@ -13,8 +15,8 @@ export function takeKey(
 	values: FormValues,
 	call: ReadCall
 ): string | null {
-	const key = typed?.trim() ?? '';
-	if (key !== '') values['held'] = holdKey(context, key, call);
+	const key = sourceKey.safeParse(typed);
+	if (key.success) values['held'] = holdKey(context, key.data, call);
 	const known = heldKey(context, values['held'] ?? '', call);
 	if (known === null) values['held'] = '';
 	return known;

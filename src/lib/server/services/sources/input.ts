@@ -4,17 +4,19 @@ import { weatherSource } from '../../weather/source/contract.ts';
 export { weatherSource };
 
 /** What a service gave its user to be let in with. Never answered, shown, logged or exported. */
-const key = z
+export const sourceKey = z
 	.string()
 	.trim()
 	.min(1, 'must not be empty; null forgets the key')
-	.max(4000)
+	.max(4000, 'must have 4000 characters at most')
+	// What cannot be typed is a slip of copying, and no service would be let in with it.
+	.regex(/^[^\p{Cc}\p{Cs}]*$/u, 'must hold no control characters; copy it anew')
 	.meta({ writeOnly: true });
 
 export const newSource = z
 	.strictObject({
 		source: weatherSource,
-		key: key.nullable().default(null)
+		key: sourceKey.nullable().default(null)
 	})
 	.meta({ id: 'NewSource', description: 'A weather source as JSON, and its key where it has one' });
 
@@ -23,7 +25,7 @@ export const sourceChange = z
 		source: weatherSource.exactOptional(),
 		/** Off: it is asked for nothing, and what it brought stays in use. */
 		isOn: z.boolean().exactOptional(),
-		key: key.nullable().exactOptional()
+		key: sourceKey.nullable().exactOptional()
 	})
 	.meta({ id: 'SourceChange' });
 
