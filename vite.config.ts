@@ -56,7 +56,13 @@ export default defineConfig({
 		projects: [
 			{
 				extends: true,
-				test: { name: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'] }
+				test: {
+					name: 'node',
+					include: ['tests/**/*.test.ts'],
+					exclude: ['tests/e2e/**'],
+					// All cores: by default one is left idle, which on two is half of them.
+					maxWorkers: '100%'
+				}
 			},
 			{
 				extends: true,
