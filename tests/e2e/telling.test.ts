@@ -49,6 +49,7 @@ test.runIf(browserPath)(
 	async () => {
 		const page = await app.open(PAGE, { ...DESK, reducedMotion: 'reduce' });
 		await expectClean(page);
+		await page.getByText('Set it up', { exact: true }).click();
 		await page.getByLabel('Address', { exact: true }).fill('http://192.168.1.1/ice');
 		await page.getByRole('button', { name: 'Set up the webhook' }).click();
 		await page.getByRole('alert').waitFor();
