@@ -18,10 +18,11 @@ export function lakeChanged(lake: string): void {
 	changed.add(lake);
 }
 
-/** Keeps what may be wanted of a lake at the hole, page by page, once it was opened. */
+/** Keeps what may be wanted of a lake at the hole, page by page, once it was opened; until all is forgotten. */
 export async function gather(lake: string): Promise<void> {
 	if (underWay.has(lake) || (await isFresh(lake))) return;
 	underWay.add(lake);
+	const began = eraNow();
 	try {
 		await wait(FIRST_MS);
 		changed.delete(lake);
@@ -29,7 +30,7 @@ export async function gather(lake: string): Promise<void> {
 		const open = [...PAGES, ...MORE_PAGES].map((page) => start + page);
 		const named = new Set(open);
 		for (let path = open.shift(); path !== undefined; path = open.shift()) {
-			const html = await fetchPage(path);
+			const html = began === eraNow() ? await fetchPage(path, began) : null;
 			if (html === null) return;
 			for (const link of linksIn(html, lake)) {
 				if (!named.has(link)) open.push(link);
@@ -43,8 +44,7 @@ export async function gather(lake: string): Promise<void> {
 }
 
 /** The page's text; `null` where it is of no use to go on. */
-async function fetchPage(path: string): Promise<string | null> {
-	const asked = eraNow();
+async function fetchPage(path: string, asked: number): Promise<string | null> {
 	let response: Response;
 	try {
 		response = await fetch(path, { headers: { accept: 'text/html' } });
