@@ -53,15 +53,15 @@ export default defineConfig({
 		testTimeout: 30_000,
 		hookTimeout: 120_000,
 		setupFiles: ['tests/support/fail-on-console.ts'],
+		// All cores: by default one is left idle, which on two is half of them.
+		maxWorkers: '100%',
 		projects: [
 			{
 				extends: true,
 				test: {
 					name: 'node',
 					include: ['tests/**/*.test.ts'],
-					exclude: ['tests/e2e/**'],
-					// All cores: by default one is left idle, which on two is half of them.
-					maxWorkers: '100%'
+					exclude: ['tests/e2e/**']
 				}
 			},
 			{
@@ -70,7 +70,6 @@ export default defineConfig({
 					name: 'browser',
 					include: ['tests/e2e/**/*.test.ts'],
 					globalSetup: ['tests/support/browser-setup.ts'],
-					fileParallelism: false,
 					testTimeout: 120_000
 				}
 			}
