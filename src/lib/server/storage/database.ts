@@ -5,15 +5,16 @@ import SqliteFile from 'libsql';
 import { Kysely } from 'kysely';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
-import { stopWatching, watchLakeChanges } from './lake-changes.ts';
+import { watchLakeChanges } from './lake-changes.ts';
 import { migrate, storageRefusal } from './migrate.ts';
-import { watchHistory } from './watch-history.ts';
+import { dropOwnTriggers } from './own-triggers.ts';
 import { BUSY_MS } from './patient-connection.ts';
 import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
 import type { Database } from './schema.ts';
 import { dialectOf } from './sqlite-dialect.ts';
 import { createTempStaging } from './staging-tables.ts';
 import { storageTrouble } from './trouble.ts';
+import { watchHistory } from './watch-history.ts';
 
 export const IN_MEMORY = ':memory:';
 
@@ -31,7 +32,7 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 		refuseNewer(done, path);
 		if (done.length > 0 && changesToCome(done).length > 0) {
 			await backUpBefore(path, done);
-			await stopWatching(db);
+			await dropOwnTriggers(db);
 		}
 		await migrate(db, path);
 		await createTempStaging(db);

@@ -17,3 +17,11 @@ export interface HistoryTable {
 	before: string | null;
 	after: string | null;
 }
+
+/** Who writes in the transaction that is under way, as `writer-migration.ts` leaves it. */
+export interface WriterTable {
+	only_row: number;
+	unit: number;
+	who: string;
+	at: string;
+}

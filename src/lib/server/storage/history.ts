@@ -1,6 +1,5 @@
 import { sql, type Kysely, type Selectable, type Transaction } from 'kysely';
 import type { HistoryTable } from './history-schema.ts';
-import { isRemote } from './remote/remote-dialect.ts';
 import type { Database } from './schema.ts';
 
 export type HistoryRow = Selectable<HistoryTable>;
@@ -41,10 +40,7 @@ export async function recordImport(
 	lakeId: string,
 	counts: { days: number; hours: number; from: string | null; to: string | null }
 ): Promise<void> {
-	if (isRemote(tx)) return;
-	await sql`INSERT INTO history (unit, lake_id, at, who, what, key, after)
-		SELECT unit, ${lakeId}, at, who, 'weather', '{}', ${JSON.stringify(counts)}
-		FROM temp.writer WHERE who IS NOT NULL`.execute(tx);
+	await recordCounts(tx, 'weather', lakeId, counts);
 }
 
 /** What follows in this transaction is not on record row by row; it is told as one change instead. */
@@ -55,15 +51,21 @@ export async function recordAsOne(
 	counts: Readonly<Record<string, number | string>>,
 	work: () => Promise<void>
 ): Promise<void> {
-	// A server gives a connection no memory of who writes.
-	if (isRemote(tx)) return work();
-	const { rows } = await sql<{ who: string | null }>`SELECT who FROM temp.writer`.execute(tx);
-	const who = rows[0]?.who ?? null;
-	await sql`UPDATE temp.writer SET who = NULL`.execute(tx);
+	const writer = await tx.selectFrom('writer').selectAll().executeTakeFirst();
+	await tx.deleteFrom('writer').execute();
 	await work();
-	await sql`UPDATE temp.writer SET who = ${who}`.execute(tx);
-	if (who === null) return;
+	if (!writer) return;
+	await tx.insertInto('writer').values(writer).execute();
+	await recordCounts(tx, what, lakeId, counts);
+}
+
+async function recordCounts(
+	tx: Transaction<Database>,
+	what: string,
+	lakeId: string,
+	counts: Readonly<Record<string, number | string | null>>
+): Promise<void> {
 	await sql`INSERT INTO history (unit, lake_id, at, who, what, key, after)
 		SELECT unit, ${lakeId}, at, who, ${what}, '{}', ${JSON.stringify(counts)}
-		FROM temp.writer`.execute(tx);
+		FROM writer`.execute(tx);
 }

@@ -1,4 +1,5 @@
 import { sql, type Kysely } from 'kysely';
+import { keepTriggers, NOTED } from './own-triggers.ts';
 import type { Database } from './schema.ts';
 
 /**
@@ -35,43 +36,19 @@ const OF_NO_ACCOUNT = [
 	'staged_hour',
 	'lake_change',
 	'lease',
-	'refresh_wish'
+	'refresh_wish',
+	'writer'
 ];
 
 /** Stands for every lake: a table that does not name one may matter to all. */
 const ALL_LAKES = '*';
-
-/** How the names of our triggers begin; another number where what they do is another. */
-const TRIGGERS = 'noted ';
-const TRIGGER = `${TRIGGERS}1: `;
 
 /**
  * Notes in the database when each lake was last written to, by triggers, so that nobody who writes can
  * forget to, and every process that shares it knows. Tables of later migrations are watched as well.
  */
 export function watchLakeChanges(db: Kysely<Database>): Promise<void> {
-	return db.transaction().execute(async (tx) => {
-		const wanted = await wantedTriggers(tx);
-		const there = await namesOfTriggers(tx);
-		if (there.size === wanted.size && [...wanted].every(([name]) => there.has(name))) return;
-		await drop(tx, there);
-		for (const statement of wanted.values()) await sql.raw(statement).execute(tx);
-	});
-}
-
-/** For a change of the schema: triggers keep SQLite from taking away what they name. */
-export async function stopWatching(db: Kysely<Database>): Promise<void> {
-	await drop(db, await namesOfTriggers(db));
-}
-
-async function namesOfTriggers(db: Kysely<Database>): Promise<Set<string>> {
-	const { rows } = await sql<{ name: string }>`SELECT name FROM sqlite_master
-		WHERE type = 'trigger' AND name LIKE ${`${TRIGGERS}%`}`.execute(db);
-	return new Set(rows.map(({ name }) => name));
-}
-
-async function drop(db: Kysely<Database>, names: Iterable<string>): Promise<void> {
-	for (const name of names) await sql`DROP TRIGGER ${sql.id(name)}`.execute(db);
+	return keepTriggers(db, NOTED, wantedTriggers);
 }
 
 /** Three for each table, by name. */
@@ -86,7 +63,7 @@ async function wantedTriggers(db: Kysely<Database>): Promise<Map<string, string>
 		watched.flatMap(({ name, columns }) =>
 			ACTIONS.map(([action, row]): [string, string] => {
 				const lake = `coalesce(${lakeOf(name, columns.split(','), row)}, '${ALL_LAKES}')`;
-				const trigger = `${TRIGGER}${action} in ${name}`;
+				const trigger = `${NOTED}1: ${action} in ${name}`;
 				// Not by an upsert: a trigger takes on how the statement that fires it meets conflicts.
 				const statement = `CREATE TRIGGER "${trigger}" AFTER ${action} ON "${name}"
 					BEGIN

@@ -12,6 +12,7 @@ import { weakSpots } from './weak-spots-migration.ts';
 import { telling } from './telling-migration.ts';
 import { tellingUnits } from './telling-units-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
+import { writer } from './writer-migration.ts';
 
 /**
  * Every change of the schema in order of its name. Append only: a migration that has run somewhere
@@ -32,7 +33,8 @@ export const migrations: Record<string, Migration> = {
 	'0012-deleted-winters': { up: deletedWinters },
 	'0014-telling-units': { up: tellingUnits },
 	'0015-side-by-side': { up: sideBySide },
-	'0013-reading-versions': { up: readingVersions }
+	'0013-reading-versions': { up: readingVersions },
+	'0017-writer': { up: writer }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

@@ -1,7 +1,7 @@
 import type { ColumnType, Generated } from 'kysely';
 import type { IsoDate, WinterId } from '#lib/model/calendar.ts';
 import type { AccessTables } from './access-schema.ts';
-import type { HistoryTable } from './history-schema.ts';
+import type { HistoryTable, WriterTable } from './history-schema.ts';
 import type { PlaceTables } from './places-schema.ts';
 import type { ReadingTables } from './readings-schema.ts';
 import type { SideBySideTables } from './side-by-side-schema.ts';
@@ -13,6 +13,7 @@ export interface Database
 	extends AccessTables, PlaceTables, ReadingTables, SideBySideTables, SourceTables, TellingTables {
 	lake: LakeTable;
 	history: HistoryTable;
+	writer: WriterTable;
 	site: SiteTable;
 	winter: WinterTable;
 	site_event: SiteEventTable;

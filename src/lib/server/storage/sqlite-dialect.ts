@@ -1,17 +1,9 @@
-import {
-	SqliteAdapter,
-	SqliteDialect,
-	SqliteDriver,
-	type DatabaseConnection,
-	type SqliteDatabase
-} from 'kysely';
+import { SqliteAdapter, SqliteDialect, SqliteDriver, type SqliteDatabase } from 'kysely';
 import type SqliteFile from 'libsql';
 import { PatientConnection } from './patient-connection.ts';
-import { tellWriter } from './writer.ts';
 
 /**
- * Kysely's dialect of SQLite, put right where work is cut short or others write to the same file, and
- * with its connection told who writes.
+ * Kysely's dialect of SQLite, put right where work is cut short or others write to the same file.
  */
 export function dialectOf(file: SqliteFile.Database): SqliteDialect {
 	return new WholeDialect(file);
@@ -50,15 +42,7 @@ class WholeDriver extends SqliteDriver {
 	}
 
 	override async acquireConnection(): Promise<PatientConnection> {
-		const connection = await super.acquireConnection();
-		try {
-			// In the connection's own memory: nobody has to be waited for.
-			await tellWriter(connection);
-		} catch (cause) {
-			await this.releaseConnection();
-			throw cause;
-		}
-		return new PatientConnection(connection, this.#file);
+		return new PatientConnection(await super.acquireConnection(), this.#file);
 	}
 
 	/** With the right to write: asked for later, it is refused when another process wrote meanwhile. */
@@ -66,16 +50,13 @@ class WholeDriver extends SqliteDriver {
 		await connection.begin();
 	}
 
-	/**
-	 * On a full disk SQLite rolls back by itself. Kysely's rollback after it would then fail, and hide
-	 * what had gone wrong.
-	 */
-	override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
-		try {
-			await super.rollbackTransaction(connection);
-		} catch (cause) {
-			if (!String(cause).includes('no transaction is active')) throw cause;
-		}
+	override async commitTransaction(connection: PatientConnection): Promise<void> {
+		connection.commit();
+	}
+
+	/** Kysely's own would fail where SQLite has rolled back by itself, and hide what had gone wrong. */
+	override async rollbackTransaction(connection: PatientConnection): Promise<void> {
+		connection.rollback();
 	}
 }
 

@@ -1,4 +1,5 @@
 import { sql, type Kysely } from 'kysely';
+import { keepTriggers, RECORDED } from './own-triggers.ts';
 import type { Database } from './schema.ts';
 
 /** What of a table is on record. */
@@ -13,9 +14,8 @@ interface Watched {
 	lake?: (row: string) => string;
 }
 
-const ofReading = (row: string) =>
-	`(SELECT lake_id FROM main.reading WHERE id = ${row}.reading_id)`;
-const ofRoute = (row: string) => `(SELECT lake_id FROM main.route WHERE id = ${row}.route_id)`;
+const ofReading = (row: string) => `(SELECT lake_id FROM reading WHERE id = ${row}.reading_id)`;
+const ofRoute = (row: string) => `(SELECT lake_id FROM route WHERE id = ${row}.route_id)`;
 const ofNone = () => 'NULL';
 
 /** Tables that people write to. */
@@ -62,6 +62,7 @@ export const WATCHED: Readonly<Record<string, Watched>> = {
  */
 export const NOT_WATCHED: Readonly<Record<string, string>> = {
 	history: 'is the record',
+	writer: 'is empty but within a transaction',
 	reading_version: 'the reading itself is on record',
 	sent_reading: 'what a phone calls it is nothing of the lake',
 	weather_day: 'a file that was taken in is one change',
@@ -96,15 +97,18 @@ export const NOT_WATCHED: Readonly<Record<string, string>> = {
 
 /**
  * Puts on record, by triggers and so within the transaction of the change itself, what a person writes:
- * whoever writes cannot forget to. Columns of later migrations are on record as well.
+ * whoever writes cannot forget to. Who it is stands in the table `writer`. Columns of later migrations
+ * are on record as well.
  */
 export async function watchHistory(db: Kysely<Database>): Promise<void> {
-	await sql`CREATE TEMP TABLE writer (who TEXT, at TEXT, unit INTEGER NOT NULL)`.execute(db);
-	await sql`INSERT INTO temp.writer VALUES (NULL, NULL, 0)`.execute(db);
-	for (const [table, watched] of Object.entries(WATCHED)) {
-		const columns = await columnsOf(db, table, watched);
-		for (const trigger of triggersOf(table, watched, columns)) await sql.raw(trigger).execute(db);
-	}
+	await keepTriggers(db, RECORDED, async (tx) => {
+		const wanted = new Map<string, string>();
+		for (const [table, watched] of Object.entries(WATCHED)) {
+			const columns = await columnsOf(tx, table, watched);
+			for (const [name, trigger] of triggersOf(table, watched, columns)) wanted.set(name, trigger);
+		}
+		return wanted;
+	});
 }
 
 async function columnsOf(
@@ -117,17 +121,29 @@ async function columnsOf(
 	return rows.map(({ name }) => name).filter((name) => !without.includes(name));
 }
 
-function triggersOf(table: string, watched: Watched, columns: readonly string[]): string[] {
-	const { key, lake, hidden = [] } = watched;
+/** Three for each table, by name. */
+function triggersOf(
+	table: string,
+	{ key, lake, hidden = [] }: Watched,
+	columns: readonly string[]
+): [name: string, trigger: string][] {
 	const shown = columns.filter((name) => !hidden.includes(name));
-	const trigger = (action: string, row: 'OLD' | 'NEW', when: string, states: [string, string]) =>
-		`CREATE TEMP TRIGGER "history of ${action} in ${table}" AFTER ${action} ON main."${table}"
-		WHEN (SELECT who FROM temp.writer) IS NOT NULL AND ${when}
-		BEGIN
-			INSERT INTO history (unit, lake_id, at, who, what, key, before, after)
-			SELECT unit, ${lake?.(row) ?? `${row}.lake_id`}, at, who, '${table}', ${jsonOf(row, key)},
-				${states.join(', ')} FROM temp.writer;
-		END`;
+	const trigger = (
+		action: string,
+		row: 'OLD' | 'NEW',
+		when: string,
+		states: [string, string]
+	): [string, string] => {
+		const name = `${RECORDED}${action} in ${table}`;
+		const statement = `CREATE TRIGGER "${name}" AFTER ${action} ON "${table}"
+			WHEN EXISTS (SELECT 1 FROM writer) AND ${when}
+			BEGIN
+				INSERT INTO history (unit, lake_id, at, who, what, key, before, after)
+				SELECT unit, ${lake?.(row) ?? `${row}.lake_id`}, at, who, '${table}', ${jsonOf(row, key)},
+					${states.join(', ')} FROM writer;
+			END`;
+		return [name, statement];
+	};
 	const [before, after] = [jsonOf('OLD', shown), jsonOf('NEW', shown)];
 	const isOther = `${jsonOf('OLD', columns)} IS NOT ${jsonOf('NEW', columns)}`;
 	return [

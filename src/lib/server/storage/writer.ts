@@ -1,5 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import { CompiledQuery, type DatabaseConnection } from 'kysely';
+import { randomInt } from 'node:crypto';
 
 /** Who writes, for the record of changes. */
 export interface Writer {
@@ -19,8 +19,8 @@ let last = 0;
  * writes, as the schedule does, is not on record.
  */
 export function writingAs<Result>(writer: Writer, work: () => Result): Result {
-	// Grows from start to start as well, and by one for each of a moment.
-	last = Math.max(last + 1, Date.now() * 1000);
+	// Grows from start to start as well, and by one for each of a moment; another process has another.
+	last = Math.max(last + 1, Date.now() * 1000 + randomInt(1000));
 	return writers.run({ ...writer, unit: last }, work);
 }
 
@@ -29,21 +29,16 @@ export function writingAsNobody<Result>(work: () => Result): Result {
 	return writers.exit(work);
 }
 
-/** Of each connection, who was told to it last. */
-const told = new WeakMap<DatabaseConnection, Unit>();
+/**
+ * Who writes stands in the table `writer` from the begin of a transaction to its end, and is taken
+ * out before it is committed. So only the triggers of that transaction ever read it, whichever process
+ * it is of: SQLite lets one write at a time, and shows nobody what is not committed.
+ */
+export const NOTE_WRITER = 'INSERT INTO writer (only_row, unit, who, at) VALUES (1, ?, ?, ?)';
+export const FORGET_WRITER = 'DELETE FROM writer';
 
-/** Tells a connection who writes by it, before it is used. */
-export async function tellWriter(connection: DatabaseConnection): Promise<void> {
+/** The values of {@link NOTE_WRITER}; `null` where nobody in person writes. */
+export function writerValues(): [unit: number, who: string, at: string] | null {
 	const writer = writers.getStore();
-	if (told.get(connection) === writer) return;
-	const { name, at, unit } = writer ?? { name: null, at: null, unit: 0 };
-	await connection.executeQuery(
-		CompiledQuery.raw('UPDATE temp.writer SET who = ?, at = ?, unit = ?', [
-			name,
-			at?.toISOString() ?? null,
-			unit
-		])
-	);
-	if (writer) told.set(connection, writer);
-	else told.delete(connection);
+	return writer ? [writer.unit, writer.name, writer.at.toISOString()] : null;
 }

@@ -49,7 +49,11 @@ export async function listHistory(
 	const entries = [];
 	for (const unit of units.slice(0, ON_A_PAGE)) {
 		const ofUnit = rows.filter((row) => row.unit === unit);
-		entries.push(await entryOf(ctx, lakeId, ofUnit));
+		// Two processes may have come upon the same number.
+		for (const who of new Set(ofUnit.map((row) => row.who))) {
+			const byOne = ofUnit.filter((row) => row.who === who);
+			entries.push(await entryOf(ctx, lakeId, byOne));
+		}
 	}
 	return { entries, older: units.length > ON_A_PAGE ? (units[ON_A_PAGE - 1] ?? null) : null };
 }

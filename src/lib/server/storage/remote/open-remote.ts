@@ -1,9 +1,11 @@
 import { Kysely, sql } from 'kysely';
-import { stopWatching, watchLakeChanges } from '../lake-changes.ts';
+import { watchLakeChanges } from '../lake-changes.ts';
 import { migrate, storageRefusal } from '../migrate.ts';
+import { dropOwnTriggers } from '../own-triggers.ts';
 import { changesToCome, listChanges, refuseNewer } from '../schema-version.ts';
 import type { Database } from '../schema.ts';
 import { createSharedStaging } from '../staging-tables.ts';
+import { watchHistory } from '../watch-history.ts';
 import type { DatabaseAddress } from './address.ts';
 import { RemoteDialect } from './remote-dialect.ts';
 
@@ -20,10 +22,11 @@ export async function openRemoteDatabase(address: DatabaseAddress): Promise<Kyse
 		const done = await reached(db, name);
 		refuseNewer(done, name);
 		const isToChange = changesToCome(done).length > 0;
-		if (isToChange) await stopWatching(db);
+		if (isToChange) await dropOwnTriggers(db);
 		await migrate(db, name);
 		await createSharedStaging(db, isToChange);
 		await watchLakeChanges(db);
+		await watchHistory(db);
 		return db;
 	} catch (cause) {
 		await db.destroy();
