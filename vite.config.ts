@@ -29,21 +29,23 @@ const lighterCharts: Plugin = {
 	}
 };
 
+/** Small parts that pages share come in three files: each file of its own costs a wait of the line. */
+const fewFiles: Plugin = {
+	name: 'few-files',
+	configEnvironment(name) {
+		if (name !== 'client') return;
+		const groups = [
+			{ name: 'parts', test: PARTS, minShareCount: 2, priority: 2 },
+			{ name: 'lake', test: LAKE, minShareCount: 2, priority: 1 },
+			{ name: 'forms', test: FORMS, minShareCount: 3 }
+		];
+		return { build: { rolldownOptions: { output: { codeSplitting: { groups } } } } };
+	}
+};
+
 export default defineConfig({
-	plugins: [lighterCharts, sveltekit()],
+	plugins: [lighterCharts, fewFiles, sveltekit()],
 	build: {
-		// Small parts that pages share come in three files: each file of its own costs a wait of the line.
-		rolldownOptions: {
-			output: {
-				codeSplitting: {
-					groups: [
-						{ name: 'parts', test: PARTS, minShareCount: 2, priority: 2 },
-						{ name: 'lake', test: LAKE, minShareCount: 2, priority: 1 },
-						{ name: 'forms', test: FORMS, minShareCount: 3 }
-					]
-				}
-			}
-		},
 		// Scripts of other pages are not named beforehand: their names weigh more than they help.
 		modulePreload: {
 			resolveDependencies: (_, names) => names.filter((name) => name.endsWith('.css'))

@@ -2,6 +2,7 @@ import type { Handle, HandleServerError, RequestEvent, ServerInit } from '@svelt
 import { building } from '$app/environment';
 import { closeContext, getContext, startContext } from '#lib/server/context.ts';
 import { requirePassphraseWhereReachable } from '#lib/server/services/access/exposure.ts';
+import { startEstimating } from '#lib/server/services/estimates/estimate.ts';
 import { startClearing } from '#lib/server/services/history/clear-away.ts';
 import { loadDemo } from '#lib/server/services/demo.ts';
 import { logFailure } from '#lib/server/services/failure.ts';
@@ -18,6 +19,7 @@ export const init: ServerInit = async () => {
 	if (building) return;
 	const context = await startContext(process.env);
 	await requirePassphraseWhereReachable(context, process.env);
+	const estimating = await startEstimating();
 	const schedule = isRefreshOn(process.env) ? startSchedule(context) : null;
 	const telling = startTelling(context);
 	const clearing = startClearing(context);
@@ -25,6 +27,7 @@ export const init: ServerInit = async () => {
 	process.once('sveltekit:shutdown', async () => {
 		clearing.stop();
 		await Promise.all([schedule?.stop(), telling.stop()]);
+		await estimating.stop();
 		await closeContext(context);
 	});
 	await loadDemo(context);

@@ -1,16 +1,16 @@
 import { winterSpan, type WinterId } from '#lib/model/calendar.ts';
-import { earlyIceSteps, type EarlyIce, type EarlyIceInput } from '#lib/model/early/early-ice.ts';
+import type { EarlyIce, EarlyIceInput } from '#lib/model/early/early-ice.ts';
 import type { Caution } from '#lib/model/forecast.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '../context.ts';
 import { ContentCache } from './content-cache.ts';
+import { estimate } from './estimates/estimate.ts';
 import { DayOutsideWinter } from './forecast.ts';
-import { inTurns } from './in-turns.ts';
 import { viewWithInput, type LakeView, type ViewOptions } from './lake-view.ts';
-import { wordsSample } from './outlooks.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite } from './sites.ts';
 import { WhileUnchanged } from './while-unchanged.ts';
+import { wordsSample } from './words-sample.ts';
 
 /** Answers that are kept; each is some dozen kilobytes. */
 const KEPT = 100;
@@ -86,7 +86,7 @@ function run(content: EarlyIceInput): Promise<EarlyIce> {
 	const { outlook, ...others } = content;
 	const key = [others, outlook === null];
 	return kept.get(key, () => {
-		const made = inTurns(() => earlyIceSteps(content));
+		const made = estimate({ kind: 'earlyIce', content });
 		made.catch(() => kept.forget(key));
 		return made;
 	});

@@ -1,4 +1,4 @@
-import { daysBetween, winterSpan, type IsoDate, type WinterId } from '#lib/model/calendar.ts';
+import { winterSpan, type IsoDate, type WinterId } from '#lib/model/calendar.ts';
 import type { LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook, OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
@@ -12,7 +12,7 @@ import { chartMinimums } from './charts.ts';
 import { getLake, type LakeRecord } from './lakes.ts';
 import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
-import { outlookInQuiet, outlookOf, wordsSample } from './outlooks.ts';
+import { outlookInQuiet, outlookOf } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
 import { seenSince } from './seen-since.ts';
 import { shownIds } from './shown-loads.ts';
@@ -21,9 +21,11 @@ import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
 import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
+import { summarizeWeather, type WeatherSummary } from './weather-summary.ts';
 import { knownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
 import { WhileUnchanged } from './while-unchanged.ts';
 import { listWinters } from './winters.ts';
+import { wordsSample } from './words-sample.ts';
 
 export interface LakeView {
 	lake: LakeRecord;
@@ -50,20 +52,6 @@ export interface LakeView {
 	upkeep: WeatherUpkeep;
 	/** It stood before what has come in since, which the estimate is not made of yet. */
 	standsIn?: true;
-}
-
-/** The weather of the winter that is shown. */
-export interface WeatherSummary {
-	/** First and last day with a temperature. */
-	from: IsoDate | null;
-	to: IsoDate | null;
-	/** Days with a temperature. */
-	days: number;
-	/** Days without one between `from` and `to`. */
-	gapDays: number;
-	/** Days from the lake's last observation, of any winter, to today. */
-	age_d: number | null;
-	hasPrecipitation: boolean;
 }
 
 export interface ViewOptions extends AskedDays {
@@ -156,7 +144,7 @@ async function gather(
 	const asOf = options.asOf ?? defaultAsOf(record, days, today);
 	const loads = await listLoads(ctx, lakeId);
 	const shown = await shownIds(ctx, lakeId, loads);
-	const weather = summarize(days, await readLastObservedDay(ctx.db, lakeId), today);
+	const weather = summarizeWeather(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const until = lastTold(options, record, asOf);
 	const isNow = isPresent(options, winter, today);
 	const known = await knownWeather(ctx, lake, { observed: days, asOf, isPresent: isNow });
@@ -227,24 +215,4 @@ function statusOf(
 	if (weather.to === null) return 'noWeather';
 	if (record.freezeUpOn === null) return 'noFreezeUp';
 	return estimate ? 'ok' : 'beforeFreezeUp';
-}
-
-function summarize(
-	days: readonly WeatherDay[],
-	lastObserved: IsoDate | null,
-	today: IsoDate
-): WeatherSummary {
-	const known = days.filter(({ air_degC }) => air_degC !== null);
-	const from = known.at(0)?.on ?? null;
-	const to = known.at(-1)?.on ?? null;
-	return {
-		from,
-		to,
-		days: known.length,
-		gapDays: from && to ? daysBetween(from, to) + 1 - known.length : 0,
-		age_d: lastObserved ? Math.max(0, daysBetween(lastObserved, today)) : null,
-		hasPrecipitation: days.some(
-			(day) => day.precipitation_kg_m2 !== null || day.snowfall_kg_m2 !== null
-		)
-	};
 }

@@ -4,8 +4,8 @@ import { comingOff } from '../coming-off.ts';
 import { logFailure } from '../failure.ts';
 import { lakeView } from '../lake-view.ts';
 import { nextTurn } from '../next-turn.ts';
-import { wordsSample } from '../outlooks.ts';
 import { WhileUnchanged } from '../while-unchanged.ts';
+import { wordsSample } from '../words-sample.ts';
 import { digestOf, type LakeDigest } from './digest.ts';
 
 /** A few kilobytes each. */
