@@ -22,7 +22,8 @@ type Resolve = (event: RequestEvent) => Response | Promise<Response>;
 /**
  * The page of a lake as it was rendered before, as long as nothing of the lake has changed since and
  * the minute is the same; else as it is rendered now. Pages say in `locals.mayBeKept` that they may be.
- * Kept apart for each that may see something else; what is shown must not name who looks.
+ * Kept apart for each that may see something else; what is shown must not name who looks. Who asks
+ * while it is being rendered gets the same.
  */
 export async function keptPage(event: RequestEvent, resolve: Resolve): Promise<Response> {
 	const { params, request, isDataRequest, locals, cookies, url } = event;
@@ -33,12 +34,16 @@ export async function keptPage(event: RequestEvent, resolve: Resolve): Promise<R
 	// What fails here fails again where the page is made, and is told there.
 	const kept = await pages.look(locals.context, lake, key).catch(() => null);
 	if (kept?.value) return answer(kept.value, request);
-	const response = await resolve(event);
-	if (!kept || !locals.mayBeKept || response.status !== 200) return response;
-	if (response.headers.has('set-cookie')) return response;
-	const page = { zipped: await zip(await response.text()), headers: [...response.headers] };
-	kept.keep(page);
-	return answer(page, request);
+	if (!kept) return resolve(event);
+	let own: Response | null = null;
+	const page = await kept.together(async () => {
+		own = await resolve(event);
+		if (!locals.mayBeKept || own.status !== 200 || own.headers.has('set-cookie')) return null;
+		const page = { zipped: await zip(await own.text()), headers: [...own.headers] };
+		kept.keep(page);
+		return page;
+	});
+	return page ? answer(page, request) : (own ?? resolve(event));
 }
 
 async function answer({ zipped, headers }: KeptPage, request: Request): Promise<Response> {

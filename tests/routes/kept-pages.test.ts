@@ -1,3 +1,4 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { ON_THIS_MACHINE, type Viewer } from '../../src/lib/server/services/access/viewer.ts';
@@ -7,7 +8,7 @@ import { VIEWERS } from '../support/access.ts';
 import { freshContext, inventedLake } from '../support/fresh-context.ts';
 
 /** A page that counts how often it is made. */
-async function page({ mayBeKept = true, status = 200 } = {}) {
+async function page({ mayBeKept = true, status = 200, takes_ms = 0 } = {}) {
 	const context = await freshContext();
 	const { id } = await inventedLake(context);
 	let made = 0;
@@ -27,10 +28,11 @@ async function page({ mayBeKept = true, status = 200 } = {}) {
 		const request = new Request(url, { method, headers: { 'accept-encoding': accept } });
 		const cookies = { get: () => units };
 		const event = { url, request, locals, params: { lake: id }, cookies, isDataRequest };
-		return keptPage(event as never, () => {
-			made++;
+		return keptPage(event as never, async () => {
+			const turn = ++made;
+			await wait(takes_ms);
 			locals.mayBeKept = mayBeKept;
-			return new Response(`<p>made ${made}</p>`, { status, headers: { etag: `"${made}"` } });
+			return new Response(`<p>made ${turn}</p>`, { status, headers: { etag: `"${turn}"` } });
 		});
 	};
 	const text = async (asked: Asked = {}) => {
@@ -80,6 +82,31 @@ test('nobody is given the page of another who may see something else', async () 
 		expect(await text({ viewer })).toBe(first[all.indexOf(viewer)]);
 	const another: Viewer = { ...helper, id: 'p-2', name: 'Another' };
 	expect(await text({ viewer: another })).toBe(first[all.indexOf(helper)]);
+});
+
+test('who asks while it is being made is given the same, who sees something else is not', async () => {
+	const { text } = await page({ takes_ms: 50 });
+	const { owner, guest } = VIEWERS;
+	const all = await Promise.all([owner, owner, guest, owner].map((viewer) => text({ viewer })));
+	expect(new Set([all[0], all[1], all[3]]).size).toBe(1);
+	expect(all[2]).not.toBe(all[0]);
+});
+
+test('who asks after a change is not given what was begun before it', async () => {
+	const { context, id, text } = await page({ takes_ms: 50 });
+	const before = text();
+	await wait(20);
+	await updateLake(context, id, { name: 'Renamed' });
+	const after = text();
+	expect(await before).toBe('<p>made 1</p>');
+	expect(await after).toBe('<p>made 2</p>');
+	expect(await text()).toBe('<p>made 2</p>');
+});
+
+test('what may not be kept is made for each who asks at once', async () => {
+	const { text } = await page({ mayBeKept: false, takes_ms: 50 });
+	const all = await Promise.all([text(), text(), text()]);
+	expect(new Set(all).size).toBe(3);
 });
 
 test('after a change of the lake it is made anew', async () => {

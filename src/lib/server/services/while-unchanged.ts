@@ -17,6 +17,11 @@ export interface Look<Value> {
 	stamp: string;
 	/** For what is made of all that is stored by now: never of anything older. */
 	keep: (value: Value) => void;
+	/**
+	 * What is being made for others who found the same stored, or `make`, which keeps what it makes;
+	 * `null` where it is for nobody else, or fails for them.
+	 */
+	together: (make: () => Promise<Value | null>) => Promise<Value | null>;
 }
 
 /**
@@ -25,6 +30,7 @@ export interface Look<Value> {
  */
 export class WhileUnchanged<Value extends object> {
 	#kept = new WeakMap<Context['db'], Map<string, Kept<Value>>>();
+	#underWay = new WeakMap<Context['db'], Map<string, Promise<Value | null>>>();
 	#size: number;
 	#span_ms: number;
 
@@ -40,10 +46,27 @@ export class WhileUnchanged<Value extends object> {
 		const kept = this.#kept.get(db) ?? new Map<string, Kept<Value>>();
 		this.#kept.set(db, kept);
 		const keep = (value: Value) => this.#keep(kept, key, { stamp, span, value });
+		const together: Look<Value>['together'] = (make) =>
+			this.#together(db, JSON.stringify([stamp, span, key]), make);
 		const known = kept.get(key);
-		if (known?.stamp !== stamp || known.span !== span) return { value: null, stamp, keep };
+		const stands = known?.stamp === stamp && known.span === span;
+		if (!stands) return { value: null, stamp, keep, together };
 		this.#keep(kept, key, known);
-		return { value: known.value, stamp, keep };
+		return { value: known.value, stamp, keep, together };
+	}
+
+	#together(
+		db: Context['db'],
+		run: string,
+		make: () => Promise<Value | null>
+	): Promise<Value | null> {
+		const underWay = this.#underWay.get(db) ?? new Map<string, Promise<Value | null>>();
+		this.#underWay.set(db, underWay);
+		const others = underWay.get(run);
+		if (others) return others.catch(() => null);
+		const made = make().finally(() => underWay.delete(run));
+		underWay.set(run, made);
+		return made;
 	}
 
 	#keep(kept: Map<string, Kept<Value>>, key: string, value: Kept<Value>): void {
