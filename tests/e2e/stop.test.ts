@@ -94,3 +94,18 @@ test('a request that never ends is cut off in the end', async () => {
 	expect(String(await broken)).toMatch(/hang up|ECONNRESET/);
 	expect(lines.at(-1)).toMatchObject({ event: 'stopped', areAnswered: false, isStopped: true });
 });
+
+test('the app as it is built makes estimates beside the thread that answers, and ends those as well', async () => {
+	const { url, child, lines, ended } = await loggingApp();
+	const events = (wanted: string) => lines.filter(({ event }) => event === wanted);
+	await expect.poll(() => events('workers'), { timeout: 20_000 }).toHaveLength(1);
+	expect((await fetch(`${url}/lakes/pinder-lake`)).status).toBe(200);
+	expect(events('estimate')).toMatchObject([{ kind: 'outlook', after_ms: expect.any(Number) }]);
+	// One that is under way when the app is asked to end is answered, too.
+	const last = fetch(`${url}/lakes/pinder-lake?asOf=2027-02-01`);
+	await new Promise((resolve) => setTimeout(resolve, 50));
+	child.kill('SIGTERM');
+	expect((await last).status).toBe(200);
+	expect(await ended).toBe(0);
+	expect(events('failure')).toEqual([]);
+});

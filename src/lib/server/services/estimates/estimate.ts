@@ -1,4 +1,5 @@
 import { logFailure } from '../failure.ts';
+import { logEvent } from '../log.ts';
 import { inQuiet, inTurns, type QuietRun } from '../in-turns.ts';
 import { stepsOf, type Answers, type Job, type Kind } from './jobs.ts';
 import { sentJob } from './sent-job.ts';
@@ -18,7 +19,8 @@ export async function startEstimating({
 			'a worker that makes estimates, which are made in turns with requests instead',
 			cause
 		);
-	const own = new WorkerPool({ start: await starter(), most, onDeath });
+	const onReady = () => logEvent('workers', { atMost: most });
+	const own = new WorkerPool({ start: await starter(), most, onReady, onDeath });
 	pool = own;
 	return {
 		async stop() {
@@ -42,11 +44,15 @@ function run<K extends Kind>(job: Job<K>, isQuiet: boolean): QuietRun<Answers[K]
 	const sent = pool === null || isShort(job) ? null : sentJob(job);
 	if (pool === null || sent === null) return inSlices(job, isQuiet);
 	const task: Task = { sent, isQuiet, onAnswer: nothing, onReturn: nothing };
+	const asked_ms = performance.now();
 	let hurry = () => {
 		task.isQuiet = false;
 	};
 	const result = new Promise<Answers[K]>((resolve, reject) => {
-		task.onAnswer = (answer) => resolve(answer as Answers[K]);
+		task.onAnswer = (answer) => {
+			logEvent('estimate', { kind: job.kind, after_ms: Math.round(performance.now() - asked_ms) });
+			resolve(answer as Answers[K]);
+		};
 		task.onReturn = () => {
 			const run = inSlices(job, task.isQuiet);
 			hurry = run.hurry;

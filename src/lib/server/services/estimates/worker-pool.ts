@@ -22,6 +22,8 @@ interface Member {
 export interface PoolOptions {
 	start: () => Worker;
 	most: number;
+	/** Told for each worker that can be given work from now on. */
+	onReady: () => void;
 	/** Told once, when the first worker ends unasked. */
 	onDeath: (cause: unknown) => void;
 }
@@ -107,7 +109,7 @@ export class WorkerPool {
 			member.hasAnswered = true;
 			if (message.kind === 'answer') task.onAnswer(message.answer);
 			else task.onReturn();
-		}
+		} else this.#options.onReady();
 		this.#handOut();
 	}
 
