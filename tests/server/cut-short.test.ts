@@ -6,7 +6,7 @@ import SqliteFile from 'libsql';
 import { sql } from 'kysely';
 import { build } from 'vite';
 import { beforeAll, expect, onTestFinished, test } from 'vitest';
-import { closeContext, openContext, placeOf } from '../../src/lib/server/context.ts';
+import { closeContext, openContext, keptAt } from '../../src/lib/server/context.ts';
 import { restoreFrom } from '../../src/lib/server/services/backups.ts';
 import { inventedLake } from '../support/fresh-context.ts';
 
@@ -169,7 +169,7 @@ test('what a killed app left is kept whole when a backup takes its place', async
 	const moved = folder();
 	cpSync(data, moved, { recursive: true });
 	const [name = ''] = namesIn(join(moved, 'backups')).filter((each) => each.endsWith('.db'));
-	const place = placeOf({ FROSTLEDGER_DATA: moved });
+	const place = keptAt({ FROSTLEDGER_DATA: moved });
 	if (!place) throw new Error('no place');
 	const { replaced } = await restoreFrom(join(moved, 'backups', name), place, { replace: true });
 	expect(ask(replaced ?? '', readings)).toBeGreaterThanOrEqual(stored * 2);
@@ -178,7 +178,7 @@ test('what a killed app left is kept whole when a backup takes its place', async
 
 async function restored(backup: string): Promise<void> {
 	const data = join(folder(), 'new');
-	const place = placeOf({ FROSTLEDGER_DATA: data });
+	const place = keptAt({ FROSTLEDGER_DATA: data });
 	if (!place) throw new Error('no place');
 	await restoreFrom(backup, place, { replace: false });
 	const ctx = await openContext({ FROSTLEDGER_DATA: data });

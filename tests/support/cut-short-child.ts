@@ -15,7 +15,7 @@ async function work(what: string, folder: string, aside: string): Promise<void> 
 	process.stdout.write('open\n');
 	if (what === 'open') return;
 	const [lake] = await listLakes(ctx);
-	if (!lake || !ctx.place) throw new Error(`no lake in ${folder}`);
+	if (!lake || !ctx.kept) throw new Error(`no lake in ${folder}`);
 	let count = 0;
 	void (async () => {
 		for (;;) {
@@ -27,7 +27,7 @@ async function work(what: string, folder: string, aside: string): Promise<void> 
 	for (let round = 0; ; round++) {
 		await makeBackup(ctx);
 		process.stdout.write('backup\n');
-		await backUpTo(ctx.place, join(aside, `${process.pid}-${round}.db`));
+		await backUpTo(ctx.kept, join(aside, `${process.pid}-${round}.db`));
 	}
 }
 

@@ -1,7 +1,6 @@
 import { resolve } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
-import { placeOf, type Place } from '#lib/server/context.ts';
-import { backedUpThere } from '#lib/server/services/backups.ts';
+import { keptAt, type Kept } from '#lib/server/context.ts';
 import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 
 /** A command that was called wrongly, or cannot do what it was asked; told in one line. */
@@ -37,16 +36,9 @@ export function pathFrom(word: string): string {
 	return resolve(process.env.INIT_CWD ?? process.cwd(), word);
 }
 
-/** @throws Refusal when everything is in memory only; a server keeps as well */
-export function requireKept(): void {
-	if (!process.env.FROSTLEDGER_DATABASE?.trim()) requirePlace();
-}
-
-/** @throws Refusal when everything is in memory only, or on a server */
-export function requirePlace(): Place {
-	const place = placeOf(process.env);
-	if (place) return place;
-	const server = process.env.FROSTLEDGER_DATABASE?.trim();
-	if (server) throw new Refusal(backedUpThere(new URL(server).host));
+/** @throws Refusal when everything is in memory only; on a server, when no folder is named */
+export function requireKept(): Kept {
+	const kept = keptAt(process.env);
+	if (kept) return kept;
 	throw new Refusal('FROSTLEDGER_DATA is “:memory:”; name the folder that the database lies in');
 }

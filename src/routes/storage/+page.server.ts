@@ -8,6 +8,8 @@ import type { Actions, PageServerLoad } from './$types';
 export const load: PageServerLoad = async ({ locals: { context }, url }) => ({
 	stored: await storedAmounts(context),
 	server: context.server,
+	// Without a folder there is nowhere for backups to lie.
+	hasBackups: context.kept !== null,
 	backups: listBackups(context).map((file) => backupRow(file, context.now())),
 	kept: KEPT_BACKUPS,
 	lakes: (await listLakes(context)).map(({ id, name }) => ({ id, name })),

@@ -6,7 +6,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import {
 	closeContext,
 	openContext,
-	placeOf,
+	keptAt,
 	type Context
 } from '../../../src/lib/server/context.ts';
 import {
@@ -38,7 +38,7 @@ async function open(data: string): Promise<Context> {
 }
 
 function place(data: string) {
-	const found = placeOf({ FROSTLEDGER_DATA: data });
+	const found = keptAt({ FROSTLEDGER_DATA: data });
 	if (!found) throw new Error('no place');
 	return found;
 }

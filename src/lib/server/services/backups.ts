@@ -3,7 +3,7 @@ import { rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { randomBytes } from 'node:crypto';
-import type { Context, Place } from '../context.ts';
+import type { Context, Kept } from '../context.ts';
 import {
 	backupsBeside,
 	listBackupFiles,
@@ -11,17 +11,13 @@ import {
 	pruneBackups,
 	type BackupFile
 } from '../storage/backup/backup-folder.ts';
-import { restoreBackup, type Restored } from '../storage/backup/restore-backup.ts';
+import { restoreBackup, restoreOnServer, type Restored } from '../storage/backup/restore-backup.ts';
 import { writeBackup } from '../storage/backup/write-backup.ts';
 import { StorageRefusal } from '../storage/refusal.ts';
 import { schemaVersionOf } from '../storage/schema-version.ts';
+import { versionOnServer } from '../storage/remote/version-on-server.ts';
 import { logEvent } from './log.ts';
 import { NotFound } from './not-found.ts';
-
-/** On a server its owner makes backups, by the server's own means. */
-export function backedUpThere(server: string): string {
-	return `The database is on the server ${server}, and backups are made and restored there`;
-}
 
 export { KEPT_BACKUPS } from '../storage/backup/backup-folder.ts';
 export type { BackupFile };
@@ -32,28 +28,28 @@ export class BackupNotFound extends NotFound {
 	}
 }
 
-/** The backups that lie beside the database, the newest first. */
-export function listBackups({ place }: Context): BackupFile[] {
-	return place ? listBackupFiles(backupsBeside(place.folder)) : [];
+/** The backups that lie in the data folder, the newest first. */
+export function listBackups({ kept }: Context): BackupFile[] {
+	return kept ? listBackupFiles(backupsBeside(kept.folder)) : [];
 }
 
 /** Of each database, the backup that is being made. */
 const underWay = new WeakMap<Context['db'], Promise<BackupFile>>();
 
-/** Makes a backup beside the database while it is used. Whoever asks meanwhile gets the same one. */
+/** Makes a backup into the data folder while the database is used. Whoever asks meanwhile gets the same one. */
 export function makeBackup(ctx: Context): Promise<BackupFile> {
 	const running = underWay.get(ctx.db);
 	if (running) return running;
-	const work = backUp(requirePlace(ctx), ctx.now()).finally(() => underWay.delete(ctx.db));
+	const work = backUp(requireKept(ctx), ctx.now()).finally(() => underWay.delete(ctx.db));
 	underWay.set(ctx.db, work);
 	return work;
 }
 
-async function backUp({ folder, file }: Place, at: Date): Promise<BackupFile> {
+async function backUp({ folder, database }: Kept, at: Date): Promise<BackupFile> {
 	const begun_ms = performance.now();
 	const backups = backupsBeside(folder);
-	const target = await nextBackupPath(backups, 'asked', schemaVersionOf(file), at);
-	await writeBackup(file, target);
+	const target = await nextBackupPath(backups, 'asked', await versionAt(database), at);
+	await writeBackup(database, target);
 	await pruneBackups(backups, 'asked');
 	const [made] = listBackupFiles(backups).filter(({ name }) => target.endsWith(name));
 	if (!made) throw new StorageRefusal(`The backup ${target} was taken away as it was made`);
@@ -71,13 +67,17 @@ export async function sendBackup(
 	ctx: Context,
 	name: string
 ): Promise<{ size_B: number; stream: ReadableStream<Uint8Array> }> {
-	const { folder } = requirePlace(ctx);
+	const { folder } = requireKept(ctx);
 	const known = listBackups(ctx).find((file) => file.name === name);
 	if (!known) throw new BackupNotFound(name);
 	const backups = backupsBeside(folder);
 	const sent = join(backups, `sent-${randomBytes(6).toString('hex')}.tmp`);
 	await writeBackup(join(backups, name), sent, { withoutKeys: true });
 	return streamOnce(sent);
+}
+
+async function versionAt(database: Kept['database']): Promise<string> {
+	return typeof database === 'string' ? schemaVersionOf(database) : versionOnServer(database);
 }
 
 async function streamOnce(path: string) {
@@ -87,30 +87,39 @@ async function streamOnce(path: string) {
 	return { size_B: size, stream: Readable.toWeb(file) as ReadableStream<Uint8Array> };
 }
 
-/** For the command: the database of a data folder to a file of any name. @throws StorageRefusal */
-export async function backUpTo({ file }: Place, target: string): Promise<void> {
-	await writeBackup(file, target);
+/** For the command: the database to a file of any name. @throws StorageRefusal */
+export async function backUpTo({ database }: Kept, target: string): Promise<void> {
+	await writeBackup(database, target);
 }
 
-/** For the command: beside the database, as the app itself does. @throws StorageRefusal */
-export async function backUpBeside(place: Place, at: Date): Promise<string> {
-	if (!existsSync(place.file)) throw new StorageRefusal(`There is no database ${place.file}`);
-	const { name } = await backUp(place, at);
-	return join(backupsBeside(place.folder), name);
+/** For the command: into the data folder, as the app itself does. @throws StorageRefusal */
+export async function backUpBeside(kept: Kept, at: Date): Promise<string> {
+	const { folder, database } = kept;
+	if (typeof database === 'string' && !existsSync(database)) {
+		throw new StorageRefusal(`There is no database ${database}`);
+	}
+	const { name } = await backUp(kept, at);
+	return join(backupsBeside(folder), name);
 }
 
 /** For the command. @throws StorageRefusal */
-export function restoreFrom(
+export async function restoreFrom(
 	source: string,
-	{ file }: Place,
+	{ database }: Kept,
 	options: { replace: boolean }
 ): Promise<Restored> {
-	return restoreBackup(source, file, options);
+	if (typeof database === 'string') return restoreBackup(source, database, options);
+	await restoreOnServer(source, database);
+	return { replaced: null };
 }
 
-function requirePlace({ place, server }: Context): Place {
-	if (place) return place;
-	if (server !== null) throw new StorageRefusal(backedUpThere(server));
+function requireKept({ kept, server }: Context): Kept {
+	if (kept) return kept;
+	if (server !== null) {
+		throw new StorageRefusal(
+			'Backups need a folder to lie in: FROSTLEDGER_DATA is “:memory:”. Name a folder there'
+		);
+	}
 	throw new StorageRefusal(
 		'Everything is in memory only, and gone when Frostledger stops: FROSTLEDGER_DATA is “:memory:”'
 	);

@@ -3,13 +3,12 @@ import { dirname } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import SqliteFile from 'libsql';
 import { Kysely } from 'kysely';
-import { backupsBeside, nextBackupPath, pruneBackups } from './backup/backup-folder.ts';
-import { writeBackup } from './backup/write-backup.ts';
+import { backUpBefore } from './backup/before-change.ts';
 import { watchLakeChanges } from './lake-changes.ts';
 import { migrate, storageRefusal } from './migrate.ts';
 import { dropOwnTriggers } from './own-triggers.ts';
 import { BUSY_MS } from './patient-connection.ts';
-import { changesOf, changesToCome, refuseNewer, versionOf } from './schema-version.ts';
+import { changesOf, changesToCome, refuseNewer } from './schema-version.ts';
 import type { Database } from './schema.ts';
 import { dialectOf } from './sqlite-dialect.ts';
 import { createTempStaging } from './staging-tables.ts';
@@ -31,7 +30,7 @@ export async function openDatabase(path: string): Promise<Kysely<Database>> {
 		const done = changesOf(file);
 		refuseNewer(done, path);
 		if (done.length > 0 && changesToCome(done).length > 0) {
-			await backUpBefore(path, done);
+			await backUpBefore(path, dirname(path), done);
 			await dropOwnTriggers(db);
 		}
 		await migrate(db, path);
@@ -75,17 +74,5 @@ function openOnce(path: string): SqliteFile.Database {
 	} catch (cause) {
 		file.close();
 		throw cause;
-	}
-}
-
-async function backUpBefore(path: string, done: readonly string[]): Promise<void> {
-	const folder = backupsBeside(dirname(path));
-	try {
-		const target = await nextBackupPath(folder, 'schema', versionOf(done), new Date());
-		await writeBackup(path, target);
-		await pruneBackups(folder, 'schema');
-	} catch (cause) {
-		const what = `Database ${path} has an older schema, and the backup before it is changed failed`;
-		throw storageRefusal(what, cause);
 	}
 }

@@ -22,9 +22,12 @@ export function changesToCome(done: readonly string[]): string[] {
 	return Object.keys(migrations).filter((name) => !done.includes(name));
 }
 
+/** Of what is no database of ours, or an empty one. */
+export const NO_VERSION = '0000';
+
 /** How a file's schema is named, by its newest change. @example versionOf(['0004-x']) // => '0004' */
 export function versionOf(done: readonly string[]): string {
-	return done.toSorted().at(-1)?.slice(0, 4) ?? '0000';
+	return done.toSorted().at(-1)?.slice(0, 4) ?? NO_VERSION;
 }
 
 /** @throws StorageRefusal when a newer version of the app has written the file. */

@@ -6,6 +6,9 @@ const STAGED = [
 	['staged_hour', 'weather_hour', 'at_s']
 ] as const;
 
+/** No part of what is stored. */
+export const STAGED_TABLES: readonly string[] = STAGED.map(([staged]) => staged);
+
 /** Tables of the same columns that live in this connection's memory: a crash leaves nothing of them. */
 export async function createTempStaging(db: Kysely<Database>): Promise<void> {
 	for (const [staged, table, key] of STAGED) {

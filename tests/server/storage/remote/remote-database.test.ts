@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { sql } from 'kysely';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { closeContext, openContext, type Context } from '../../../../src/lib/server/context.ts';
-import { listBackups, makeBackup } from '../../../../src/lib/server/services/backups.ts';
 import { importWeather } from '../../../../src/lib/server/services/import-weather.ts';
 import { lakeView } from '../../../../src/lib/server/services/lake-view.ts';
 import { listLakes, updateLake } from '../../../../src/lib/server/services/lakes.ts';
@@ -141,14 +140,6 @@ describe.runIf(hasLibsqlServer)('on a libSQL server', () => {
 		await expect(open(server, token.replace(/.{9}$/, 'AAAAAAAAA'))).rejects.toThrow(/wrong/);
 		const ctx = await open(server, token);
 		expect(await listLakes(ctx)).toEqual([]);
-	});
-
-	test('backups are the server’s, which is said', async () => {
-		const ctx = await open(await started());
-		expect(listBackups(ctx)).toEqual([]);
-		const asked = async () => makeBackup(ctx);
-		const refused = await asked().catch((cause: unknown) => cause);
-		expect(troubleOf(refused)).toMatch(/on the server 127\.0\.0\.1:\d+, and backups are made/);
 	});
 });
 

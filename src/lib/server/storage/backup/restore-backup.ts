@@ -2,11 +2,13 @@ import { constants, existsSync } from 'node:fs';
 import { copyFile, link, mkdir, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import SqliteFile from 'libsql';
+import type { DatabaseAddress } from '../remote/address.ts';
+import { copyToServer } from '../remote/copy-to-server.ts';
 import { StorageRefusal } from '../refusal.ts';
 import { changesOf, refuseNewer, versionOf } from '../schema-version.ts';
 import { storageTrouble } from '../trouble.ts';
 import { backupsBeside, nextBackupPath, pruneBackups } from './backup-folder.ts';
-import { writeBackup } from './write-backup.ts';
+import { requireWhole, writeBackup } from './write-backup.ts';
 
 export interface Restored {
 	/** Where what was there before has been put; `null` when there was nothing. */
@@ -44,6 +46,17 @@ export async function restoreBackup(
 	}
 }
 
+/**
+ * Puts what the backup at `source` holds into an empty database on a server, all or nothing.
+ * @throws StorageRefusal when the backup is not whole, newer than this app, or the database not empty.
+ */
+export async function restoreOnServer(source: string, address: DatabaseAddress): Promise<void> {
+	requireBackup(source);
+	await requireWhole(source);
+	await copyToServer(source, address);
+}
+
+/** @throws StorageRefusal unless it is a backup that this version can read. */
 function requireBackup(source: string): void {
 	if (!existsSync(source)) throw new StorageRefusal(`There is no file ${source}`);
 	const done = withFile(source, changesOf, () => {

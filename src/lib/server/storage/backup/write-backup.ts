@@ -2,7 +2,10 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import type { DatabaseAddress } from '../remote/address.ts';
+import { copyFromServer } from '../remote/copy-from-server.ts';
 import { StorageRefusal } from '../refusal.ts';
+import { NO_VERSION, schemaVersionOf } from '../schema-version.ts';
 import { openAside, rowsOf } from './open-aside.ts';
 
 /**
@@ -25,6 +28,9 @@ const PART = '.part-';
 /** Longer than any backup takes: what is older was cut short. */
 const STALE_MS = 3_600_000;
 
+/** A database: a file by its path, or one on a server. */
+export type BackupSource = string | DatabaseAddress;
+
 export interface BackupOptions {
 	/** Leaves out what opens a door, here or elsewhere: the rows of {@link KEY_TABLES}. */
 	withoutKeys?: boolean;
@@ -37,11 +43,13 @@ export interface BackupOptions {
  * @throws StorageRefusal when there is no such database, `target` exists, or the copy fails its check.
  */
 export async function writeBackup(
-	source: string,
+	source: BackupSource,
 	target: string,
 	{ withoutKeys = false }: BackupOptions = {}
 ): Promise<void> {
-	if (!existsSync(source)) throw new StorageRefusal(`There is no database ${source}`);
+	if (typeof source === 'string' && !existsSync(source)) {
+		throw new StorageRefusal(`There is no database ${source}`);
+	}
 	if (existsSync(target)) {
 		throw new StorageRefusal(`${target} exists already; give the backup another name`);
 	}
@@ -60,7 +68,12 @@ export async function writeBackup(
 	}
 }
 
-async function copyInto(source: string, part: string): Promise<void> {
+async function copyInto(source: BackupSource, part: string): Promise<void> {
+	if (typeof source !== 'string') {
+		await copyFromServer(source, part);
+		if (schemaVersionOf(part) !== NO_VERSION) return;
+		throw new StorageRefusal(`There is no database of Frostledger on ${source.host}`);
+	}
 	await using database = openAside(source);
 	// SQLite takes the name as text, in which a quote is doubled.
 	await database.exec(`VACUUM INTO '${part.replaceAll("'", "''")}'`);

@@ -1,4 +1,4 @@
-import { openHttp, type HttpClient } from '@libsql/hrana-client';
+import type { HttpClient } from '@libsql/hrana-client';
 import {
 	SqliteAdapter,
 	SqliteDialect,
@@ -7,10 +7,8 @@ import {
 	type Kysely
 } from 'kysely';
 import type { DatabaseAddress } from './address.ts';
+import { openClient } from './open-client.ts';
 import { RemoteConnection } from './remote-connection.ts';
-
-/** A server that says nothing for so long is taken for one that is away. */
-const TIME_OUT_MS = 30_000;
 
 /** Kysely's dialect of SQLite, spoken to a libSQL server by its published protocol over HTTP. */
 export class RemoteDialect extends SqliteDialect {
@@ -26,10 +24,7 @@ export class RemoteDialect extends SqliteDialect {
 	}
 
 	override createDriver(): Driver {
-		const { url, token } = this.#address;
-		const timely = (request: Request) =>
-			fetch(request, { signal: AbortSignal.timeout(TIME_OUT_MS) });
-		return new RemoteDriver(openHttp(url, token ?? undefined, timely));
+		return new RemoteDriver(openClient(this.#address));
 	}
 }
 
