@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely';
+import { sql, type Kysely, type Transaction } from 'kysely';
 import type { Database } from './schema.ts';
 
 interface Deleted {
@@ -24,24 +24,54 @@ export async function readDeletedAt(
 	return rows[0]?.deleted_at ?? null;
 }
 
+/** What goes by itself, in an order in which nothing is kept by what goes after it. */
+const GOES = ['reading', 'source', 'winter', 'own_load', 'route', 'site'] as const;
+
 /**
- * Lets go for good what was deleted before an instant: lakes with all that belongs to them, winters,
- * readings, and sources with what they brought. Invented lakes stay as deleted, or the next start
+ * Lets go for good what was deleted before an instant, with all that belongs to it: lakes, sites,
+ * winters, readings, loads, routes, weak spots, and sources with what they brought. A weak spot stays
+ * while a route goes over it, which shows the gap. Invented lakes stay as deleted, or the next start
  * would make them again.
  */
 export async function deleteForGood(db: Kysely<Database>, before: string): Promise<number> {
 	return db.transaction().execute(async (tx) => {
-		const old = ['reading', 'source', 'winter'] as const;
 		let gone = 0n;
-		for (const table of old) {
+		await forgetLoads(tx, before);
+		for (const table of GOES) {
 			const done = await tx.deleteFrom(table).where('deleted_at', '<', before).executeTakeFirst();
 			gone += done.numDeletedRows;
 		}
+		const spots = await tx
+			.deleteFrom('weak_spot')
+			.where('deleted_at', '<', before)
+			.where((eb) =>
+				eb.not(
+					eb.exists(
+						eb
+							.selectFrom('route_point')
+							.select('route_id')
+							.whereRef('route_point.spot_id', '=', 'weak_spot.id')
+					)
+				)
+			)
+			.executeTakeFirst();
 		const lakes = await tx
 			.deleteFrom('lake')
 			.where('deleted_at', '<', before)
 			.where('is_invented', '=', 0)
 			.executeTakeFirst();
-		return Number(gone + lakes.numDeletedRows);
+		return Number(gone + spots.numDeletedRows + lakes.numDeletedRows);
 	});
+}
+
+/** What was set of loads that go: it names no row of theirs, as standard loads have none. */
+async function forgetLoads(tx: Transaction<Database>, before: string): Promise<void> {
+	for (const table of ['hidden_load', 'load_lead'] as const) {
+		await tx
+			.deleteFrom(table)
+			.where('load_id', 'in', (eb) =>
+				eb.selectFrom('own_load').select('id').where('deleted_at', '<', before)
+			)
+			.execute();
+	}
 }

@@ -3,7 +3,7 @@ import { deleteForGood } from '../../storage/deleted.ts';
 import { logFailure } from '../failure.ts';
 import { logEvent } from '../log.ts';
 
-/** For so long a deleted lake, winter, reading or source can be brought back. */
+/** For so long whatever was deleted can be brought back. */
 export const DELETED_KEPT_D = 30;
 
 const DAY_MS = 86_400_000;
@@ -11,10 +11,14 @@ const ROUND_MS = 6 * 3_600_000;
 /** Pages are served first. */
 const FIRST_ROUND_MS = 60_000;
 
+/** What was deleted before that can be brought back no more, as ISO text. */
+export function goesForGood({ now }: Pick<Context, 'now'>): string {
+	return new Date(now().getTime() - DELETED_KEPT_D * DAY_MS).toISOString();
+}
+
 /** Lets go for good what was deleted longer ago than that. */
-export async function clearAway({ db, now }: Context): Promise<void> {
-	const before = new Date(now().getTime() - DELETED_KEPT_D * DAY_MS);
-	const gone = await deleteForGood(db, before.toISOString());
+export async function clearAway(ctx: Context): Promise<void> {
+	const gone = await deleteForGood(ctx.db, goesForGood(ctx));
 	if (gone > 0) logEvent('cleared away', { gone });
 }
 

@@ -2,6 +2,7 @@ import type { WinterId } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
 import { readDeletedAt } from '../../storage/deleted.ts';
 import { NotFound } from '../not-found.ts';
+import { goesForGood } from './clear-away.ts';
 import { restoreLoad } from '../own-loads.ts';
 import { restoreRoute } from '../places/routes.ts';
 import { restoreWeakSpot } from '../places/weak-spots.ts';
@@ -49,8 +50,10 @@ export async function undoDeletion(
 	deletion: Deletion
 ): Promise<void> {
 	const restore = RESTORE[deletion.what];
-	if (!restore || (await readDeletedAt(ctx.db, { lakeId, ...deletion })) === null)
+	const deletedAt = await readDeletedAt(ctx.db, { lakeId, ...deletion });
+	if (!restore || deletedAt === null || deletedAt < goesForGood(ctx)) {
 		throw new NothingDeleted(deletion.id);
+	}
 	await restore(ctx, lakeId, deletion);
 }
 
