@@ -12,7 +12,8 @@ import { startTelling } from '#lib/server/services/telling/schedule.ts';
 import { guard } from './routes/access/guard.ts';
 import { recorded } from './routes/access/recorded.ts';
 import { keptPage } from './routes/kept-pages.ts';
-import { refuse } from './routes/limits/gate.ts';
+import { refuse, withRoom } from './routes/limits/gate.ts';
+import { toldInTrouble } from './routes/limits/in-trouble.ts';
 import { secured } from './routes/security-headers.ts';
 
 export const init: ServerInit = async () => {
@@ -36,7 +37,9 @@ export const init: ServerInit = async () => {
 export const handle: Handle = async (input) => {
 	const { event } = input;
 	const { address, now } = (event.locals.context = getContext());
-	const response = refuse(event, now()) ?? (await answered(input));
+	const response =
+		refuse(event, now()) ??
+		(await toldInTrouble(event, () => withRoom(event, () => answered(input))));
 	return secured(response, { url: event.url, address });
 };
 

@@ -1,6 +1,6 @@
 import type { RequestEvent } from '@sveltejs/kit';
-import { Problem, problemResponse } from './api/problem.ts';
 import { isForm } from './limits/is-form.ts';
+import { refusal } from './limits/refusal.ts';
 
 const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -12,12 +12,16 @@ type Asked = Pick<RequestEvent, 'request' | 'url'>;
  * change, and `Sec-Fetch-Site` beside it; who names nothing of all this is a program, which holds
  * nobody's cookies but its own, and has no reason to send a form.
  */
-export function refuseForeign({ request, url }: Asked): Response | null {
+export function refuseForeign(event: Asked): Response | null {
+	const { request, url } = event;
 	if (READING.has(request.method)) return null;
 	const from = foreignIn(request.headers, url);
 	if (from === null) return null;
-	const detail = `Changes are taken from this site only, and the request came from ${from}`;
-	return problemResponse(new Problem(403, 'Forbidden', detail), url.pathname);
+	const message =
+		`Changes are taken from this site only, and the request came from ${from}. Open ${url.origin} and ` +
+		'send it from there. Where that is the address in your browser already, a proxy in between has to ' +
+		'pass on Host and X-Forwarded-Proto.';
+	return refusal(event, { status: 403, title: 'Forbidden', message });
 }
 
 /** Who asks, where that is not this site itself. */

@@ -2,6 +2,7 @@ import compression from 'compression';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { notFound, refuseHost } from './refusals.ts';
 import { logWhenDone } from './request-log.ts';
 import type { ServerSettings } from './settings.ts';
 import { ASKER, whoAsks } from './who-asks.ts';
@@ -24,9 +25,9 @@ export async function serve(settings: ServerSettings): Promise<Server> {
 		logWhenDone(request, response);
 		// While it stops, a connection that is kept would hold it up.
 		if (!server.listening) response.setHeader('connection', 'close');
-		if (!isAllowedHost(request.headers.host, settings.hosts)) return refuseHost(response);
+		if (!isAllowedHost(request.headers.host, settings.hosts)) return refuseHost(request, response);
 		beforeTheApp(request, response, isVouchedFor);
-		compress(request, response, () => app(request, response, () => notFound(response)));
+		compress(request, response, () => app(request, response, () => notFound(request, response)));
 	});
 	await listen(server, settings);
 	return server;
@@ -74,18 +75,6 @@ async function loadApp(): Promise<Handler> {
 export function isAllowedHost(header: string | undefined, extra: readonly string[]): boolean {
 	const name = header?.toLowerCase().replace(/:\d+$/, '');
 	return name !== undefined && (OWN_NAMES.includes(name) || extra.includes(name));
-}
-
-function refuseHost(response: ServerResponse): void {
-	response.writeHead(421, { 'content-type': 'text/plain; charset=utf-8' });
-	response.end(
-		'This name is not one that Frostledger answers to. Open it as localhost, or list the name in FROSTLEDGER_HOSTS.\n'
-	);
-}
-
-function notFound(response: ServerResponse): void {
-	response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' });
-	response.end('Nothing is here.\n');
 }
 
 function listen(server: Server, { port, host }: ServerSettings): Promise<void> {

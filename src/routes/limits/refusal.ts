@@ -1,4 +1,5 @@
 import { json } from '@sveltejs/kit';
+import { REFUSED_PAGE_HEADERS, refusedPage } from '#lib/server/services/refused-page.ts';
 import { Problem, problemResponse } from '../api/problem.ts';
 
 interface Refused {
@@ -12,6 +13,8 @@ interface Refused {
 
 type Asked = { request: Request; url: URL };
 
+const READING = new Set(['GET', 'HEAD']);
+
 /** Refuses a request before anything of it was looked into: to a program, a page's script or a person. */
 export function refusal({ request, url }: Asked, refused: Refused): Response {
 	const { status, title, message, headers = {} } = refused;
@@ -19,23 +22,28 @@ export function refusal({ request, url }: Asked, refused: Refused): Response {
 	if (request.headers.get('x-sveltekit-action') === 'true') {
 		return json({ type: 'error', status, error: { message } }, { status, headers });
 	}
-	if (request.headers.get('accept')?.includes('text/html') === true) {
-		const type = { 'content-type': 'text/html; charset=utf-8' };
-		return new Response(page(message), { status, headers: { ...headers, ...type } });
+	const isPage = request.headers.get('accept')?.includes('text/html') === true;
+	if (isPage && !url.pathname.startsWith('/api/')) {
+		const page = READING.has(request.method) ? notShown(message) : notStored(message);
+		return new Response(page, { status, headers: { ...headers, ...REFUSED_PAGE_HEADERS } });
 	}
 	return problemResponse(new Problem(status, title, message, { headers }), url.pathname);
 }
 
-/** Without style and script, as no page of the app stands behind it. */
-function page(message: string): string {
-	return `<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Not stored · Frostledger</title>
-<h1>What you sent is not stored.</h1>
-<p>${message}</p>
-<p>Go back in your browser, where what you typed should still stand.</p>
-</html>
-`;
+function notStored(message: string): string {
+	return refusedPage({
+		title: 'Not stored',
+		heading: 'What you sent is not stored.',
+		more: [message, 'Go back in your browser, where what you typed should still stand.'],
+		links: [{ to: '/', text: 'Back to the lakes' }]
+	});
+}
+
+function notShown(message: string): string {
+	return refusedPage({
+		title: 'Not now',
+		heading: 'This page cannot be shown at the moment.',
+		more: [message],
+		links: [{ to: '/', text: 'Back to the lakes' }]
+	});
 }

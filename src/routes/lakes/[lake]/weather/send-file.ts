@@ -57,7 +57,8 @@ export function readLines(text: string): Line[] {
 function refusal({ status, responseText }: XMLHttpRequest): string {
 	if (status === 413) return 'The file is larger than this server takes. Split it by years.';
 	try {
-		return String(JSON.parse(responseText).message ?? '');
+		const { message, detail } = JSON.parse(responseText);
+		return String(message ?? detail ?? '');
 	} catch {
 		return '';
 	}
