@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { sql } from 'kysely';
@@ -94,133 +94,152 @@ function contentOf(path: string): Record<string, unknown> {
 	return { parts, ...Object.fromEntries(rows) };
 }
 
-describe.runIf(hasLibsqlServer)('the backup of a database on a server', () => {
-	test('is one moment of it while others write, and restored onto an empty one it is the same', async () => {
-		const [from, to] = [await side(), await side()];
-		const [ctx, other] = [await open(from), await open(from)];
-		const id = await filled(ctx);
-		const written = { isOver: false, pairs: 0 };
-		const writing = (async () => {
-			for (; !written.isOver; written.pairs++) {
-				await addReadings(other, id, 'main', [hole('one'), hole('two')]);
+/** Opening an empty server takes hundreds of statements, each a request. */
+const SLOW_MS = 120_000;
+
+describe.runIf(hasLibsqlServer)(
+	'the backup of a database on a server',
+	{ timeout: SLOW_MS },
+	() => {
+		test('is one moment of it while others write', async () => {
+			const from = await side();
+			const [ctx, other] = [await open(from), await open(from)];
+			const id = await filled(ctx);
+			const written = { isOver: false, pairs: 0 };
+			const writing = (async () => {
+				for (; !written.isOver; written.pairs++) {
+					await addReadings(other, id, 'main', [hole('one'), hole('two')]);
+					await new Promise((done) => setTimeout(done, 20));
+				}
+			})();
+			await expect.poll(() => written.pairs).toBeGreaterThan(2);
+			const before = written.pairs;
+			const { name, version } = await makeBackup(ctx);
+			written.isOver = true;
+			await writing;
+			expect(version).toBe('0017');
+			expect(listBackups(ctx)).toMatchObject([{ name, reason: 'asked' }]);
+			const path = join(from.kept.folder, 'backups', name);
+			const file = new SqliteFile(path);
+			const counted = file
+				.prepare('SELECT remark, count(*) AS n FROM reading GROUP BY remark')
+				.all();
+			expect(file.prepare('PRAGMA integrity_check').all()).toEqual([{ integrity_check: 'ok' }]);
+			file.close();
+			const [one, two] = ['one', 'two'].map(
+				(remark) =>
+					(counted as { remark: string; n: number }[]).find((row) => row.remark === remark)?.n
+			);
+			expect(one).toBe(two);
+			expect(one).toBeGreaterThanOrEqual(before);
+		});
+
+		test('is restored onto an empty one as it was, and onto no other', async () => {
+			const [from, to] = [await side(), await side()];
+			const ctx = await open(from);
+			const id = await filled(ctx);
+			const path = join(folder(), 'winter.db');
+			await backUpTo(from.kept, path);
+			expect(await restoreFrom(path, to.kept, { replace: false })).toEqual({ replaced: null });
+			const back = join(folder(), 'back.db');
+			await backUpTo(to.kept, back);
+			expect(contentOf(back)).toEqual(contentOf(path));
+			const restored = await open(to);
+			expect(await listLakes(restored)).toEqual(await listLakes(ctx));
+			const entries = (await listHistory(restored, id)).entries;
+			expect(entries).toMatchObject([{ who: 'Invented Helper' }]);
+			await writingAs({ name: 'After', at: ctx.now() }, () =>
+				addReadings(restored, id, 'main', [hole('after')])
+			);
+			expect((await listHistory(restored, id)).entries[0]?.who).toBe('After');
+			// A database that is not empty is left as it is.
+			const onto = restoreFrom(path, to.kept, { replace: true });
+			await expect(onto).rejects.toThrow(/on 127\.0\.0\.1:\d+ is not empty.*FROSTLEDGER_DATABASE/);
+			expect((await listHistory(restored, id)).entries[0]?.who).toBe('After');
+		});
+
+		test('goes into a file, that of a file onto a server, and none of it with keys to others', async () => {
+			const from = await side();
+			const ctx = await open(from);
+			const id = await filled(ctx);
+			const backup = join(folder(), 'winter.db');
+			await backUpTo(from.kept, backup);
+			const { stream } = await sendBackup(ctx, (await makeBackup(ctx)).name);
+			const sent = Buffer.from(await new Response(stream).arrayBuffer());
+			expect(sent.includes('Invented Helper')).toBe(true);
+			expect(sent.includes('k3y')).toBe(false);
+			const data = folder();
+			const local = keptAt({ FROSTLEDGER_DATA: data });
+			if (!local) throw new Error('nothing is kept');
+			await restoreFrom(backup, local, { replace: false });
+			const inFile = await open({ environment: { FROSTLEDGER_DATA: data } });
+			expect(await listReadings(inFile, id, 'main')).toMatchObject([{ remark: '“ä” \u{1F9CA}' }]);
+			const again = join(folder(), 'again.db');
+			await backUpTo(local, again);
+			const to = await side();
+			await restoreFrom(again, to.kept, { replace: false });
+			expect(await listReadings(await open(to), id, 'main')).toHaveLength(1);
+		});
+
+		test('is read in smaller pieces where the server does not answer as much at once', async () => {
+			const from = await side(['--max-response-size', '200KB']);
+			const ctx = await open(from);
+			await sql`CREATE TABLE long_text (id INTEGER PRIMARY KEY, text TEXT, bytes BLOB)`.execute(
+				ctx.db
+			);
+			for (let id = 1; id <= 12; id++) {
+				const row = sql`(${id * 7}, ${String(id).repeat(50_000)}, randomblob(9))`;
+				await sql`INSERT INTO long_text VALUES ${row}`.execute(ctx.db);
 			}
-		})();
-		await expect.poll(() => written.pairs).toBeGreaterThan(2);
-		const before = written.pairs;
-		const { name, version } = await makeBackup(ctx);
-		written.isOver = true;
-		await writing;
-		expect(version).toBe('0017');
-		expect(listBackups(ctx)).toMatchObject([{ name, reason: 'asked' }]);
-		const path = join(from.kept.folder, 'backups', name);
-		const file = new SqliteFile(path);
-		const counted = file.prepare('SELECT remark, count(*) AS n FROM reading GROUP BY remark').all();
-		expect(file.prepare('PRAGMA integrity_check').all()).toEqual([{ integrity_check: 'ok' }]);
-		file.close();
-		const [one, two] = ['one', 'two'].map(
-			(remark) =>
-				(counted as { remark: string; n: number }[]).find((row) => row.remark === remark)?.n
-		);
-		expect(one).toBe(two);
-		expect(one).toBeGreaterThanOrEqual(before);
-		expect(existsSync(join(to.kept.folder, 'backups'))).toBe(false);
+			const backup = join(folder(), 'long.db');
+			await backUpTo(from.kept, backup);
+			const file = new SqliteFile(backup);
+			const found = file.prepare('SELECT id, length(text) AS n, length(bytes) AS b FROM long_text');
+			expect(found.all()).toHaveLength(12);
+			expect(found.all().at(-1)).toEqual({ id: 84, n: 100_000, b: 9 });
+			file.close();
+		});
 
-		expect(await restoreFrom(path, to.kept, { replace: false })).toEqual({ replaced: null });
-		const back = join(folder(), 'back.db');
-		await backUpTo(to.kept, back);
-		expect(contentOf(back)).toEqual(contentOf(path));
-		const restored = await open(to);
-		expect(await listLakes(restored)).toEqual(await listLakes(ctx));
-		const entries = (await listHistory(restored, id)).entries;
-		expect(entries).toMatchObject([{ who: 'Invented Helper' }]);
-		await writingAs({ name: 'After', at: ctx.now() }, () =>
-			addReadings(restored, id, 'main', [hole('after')])
-		);
-		expect((await listHistory(restored, id)).entries[0]?.who).toBe('After');
-		// A database that is not empty is left as it is.
-		const onto = restoreFrom(path, to.kept, { replace: true });
-		await expect(onto).rejects.toThrow(/on 127\.0\.0\.1:\d+ is not empty.*FROSTLEDGER_DATABASE/);
-		expect((await listHistory(restored, id)).entries[0]?.who).toBe('After');
-	});
-
-	test('goes into a file, that of a file onto a server, and none of it with keys to others', async () => {
-		const from = await side();
-		const ctx = await open(from);
-		const id = await filled(ctx);
-		const backup = join(folder(), 'winter.db');
-		await backUpTo(from.kept, backup);
-		const { stream } = await sendBackup(ctx, (await makeBackup(ctx)).name);
-		const sent = Buffer.from(await new Response(stream).arrayBuffer());
-		expect(sent.includes('Invented Helper')).toBe(true);
-		expect(sent.includes('k3y')).toBe(false);
-		const data = folder();
-		const local = keptAt({ FROSTLEDGER_DATA: data });
-		if (!local) throw new Error('nothing is kept');
-		await restoreFrom(backup, local, { replace: false });
-		const inFile = await open({ environment: { FROSTLEDGER_DATA: data } });
-		expect(await listReadings(inFile, id, 'main')).toMatchObject([{ remark: '“ä” \u{1F9CA}' }]);
-		const again = join(folder(), 'again.db');
-		await backUpTo(local, again);
-		const to = await side();
-		await restoreFrom(again, to.kept, { replace: false });
-		expect(await listReadings(await open(to), id, 'main')).toHaveLength(1);
-	});
-
-	test('is read in smaller pieces where the server does not answer as much at once', async () => {
-		const from = await side(['--max-response-size', '200KB']);
-		const ctx = await open(from);
-		await sql`CREATE TABLE long_text (id INTEGER PRIMARY KEY, text TEXT, bytes BLOB)`.execute(
-			ctx.db
-		);
-		for (let id = 1; id <= 12; id++) {
-			const row = sql`(${id * 7}, ${String(id).repeat(50_000)}, randomblob(9))`;
-			await sql`INSERT INTO long_text VALUES ${row}`.execute(ctx.db);
-		}
-		const backup = join(folder(), 'long.db');
-		await backUpTo(from.kept, backup);
-		const file = new SqliteFile(backup);
-		const found = file.prepare('SELECT id, length(text) AS n, length(bytes) AS b FROM long_text');
-		expect(found.all()).toHaveLength(12);
-		expect(found.all().at(-1)).toEqual({ id: 84, n: 100_000, b: 9 });
-		file.close();
-	});
-
-	test('is made before the schema is changed', async () => {
-		const from = await side();
-		const first = await open(from);
-		const id = await filled(first);
-		await sql`DELETE FROM kysely_migration WHERE name = '0017-writer'`.execute(first.db);
-		for (const { name } of (
-			await sql<{ name: string }>`SELECT name FROM sqlite_master WHERE type = 'trigger'
+		test('is made before the schema is changed', async () => {
+			const from = await side();
+			const first = await open(from);
+			const id = await filled(first);
+			await sql`DELETE FROM kysely_migration WHERE name = '0017-writer'`.execute(first.db);
+			for (const { name } of (
+				await sql<{ name: string }>`SELECT name FROM sqlite_master WHERE type = 'trigger'
 				AND name LIKE 'history of %'`.execute(first.db)
-		).rows) {
-			await sql`DROP TRIGGER ${sql.id(name)}`.execute(first.db);
-		}
-		await sql`DROP TABLE writer`.execute(first.db);
-		const blocked = { ...from.environment, FROSTLEDGER_DATA: folder() };
-		writeFileSync(join(blocked.FROSTLEDGER_DATA, 'backups'), 'in the way');
-		await expect(openContext(blocked)).rejects.toThrow(/backup before it is changed failed/);
-		expect(await listChanges(first.db)).not.toContain('0017-writer');
-		const ctx = await open(from);
-		const [made] = listBackups(ctx);
-		expect(made).toMatchObject({ reason: 'schema', version: '0015' });
-		expect(await listReadings(ctx, id, 'main')).toHaveLength(1);
-		expect(await listChanges(ctx.db)).toContain('0017-writer');
-	});
+			).rows) {
+				await sql`DROP TRIGGER ${sql.id(name)}`.execute(first.db);
+			}
+			await sql`DROP TABLE writer`.execute(first.db);
+			const blocked = { ...from.environment, FROSTLEDGER_DATA: folder() };
+			writeFileSync(join(blocked.FROSTLEDGER_DATA, 'backups'), 'in the way');
+			await expect(openContext(blocked)).rejects.toThrow(/backup before it is changed failed/);
+			expect(await listChanges(first.db)).not.toContain('0017-writer');
+			const ctx = await open(from);
+			const [made] = listBackups(ctx);
+			expect(made).toMatchObject({ reason: 'schema', version: '0015' });
+			expect(await listReadings(ctx, id, 'main')).toHaveLength(1);
+			expect(await listChanges(ctx.db)).toContain('0017-writer');
+		});
 
-	test('of what is no database of ours, or is not there, is refused in a sentence', async () => {
-		const from = await side();
-		const target = join(folder(), 'none.db');
-		const asked = backUpTo(from.kept, target);
-		await expect(asked).rejects.toThrow(/no database of Frostledger on 127\.0\.0\.1/);
-		const environment = { FROSTLEDGER_DATABASE: 'http://127.0.0.1:9', FROSTLEDGER_DATA: folder() };
-		const gone = keptAt(environment);
-		if (!gone) throw new Error('nothing is kept');
-		const refused = await backUpTo(gone, target).catch((cause: unknown) => cause);
-		expect(troubleOf(refused)).toMatch(/does not answer/);
-		expect(readdirSync(join(target, '..'))).toEqual([]);
-		await expect(restoreFrom('package.json', from.kept, { replace: false })).rejects.toThrow(
-			/not a database/
-		);
-	});
-});
+		test('of what is no database of ours, or is not there, is refused in a sentence', async () => {
+			const from = await side();
+			const target = join(folder(), 'none.db');
+			const asked = backUpTo(from.kept, target);
+			await expect(asked).rejects.toThrow(/no database of Frostledger on 127\.0\.0\.1/);
+			const environment = {
+				FROSTLEDGER_DATABASE: 'http://127.0.0.1:9',
+				FROSTLEDGER_DATA: folder()
+			};
+			const gone = keptAt(environment);
+			if (!gone) throw new Error('nothing is kept');
+			const refused = await backUpTo(gone, target).catch((cause: unknown) => cause);
+			expect(troubleOf(refused)).toMatch(/does not answer/);
+			expect(readdirSync(join(target, '..'))).toEqual([]);
+			await expect(restoreFrom('package.json', from.kept, { replace: false })).rejects.toThrow(
+				/not a database/
+			);
+		});
+	}
+);
