@@ -16,6 +16,7 @@ test('all ways are off at first, and what is told can be chosen', async () => {
 	const before = await (await api('GET', AT)).json();
 	expect(before).toEqual({
 		lake: 'test-lake',
+		sites: ['main'],
 		loads: ['on-foot'],
 		readingAfter_d: 7,
 		units: { measure: 'metric', mass: 'kg' },
@@ -33,6 +34,8 @@ test('all ways are off at first, and what is told can be chosen', async () => {
 
 test.each([
 	['a load that is none', { loads: ['tank'] }, 'loads.0'],
+	['a site that is none', { sites: ['main', 'moon'] }, 'sites.1'],
+	['no site at all', { sites: [] }, 'sites'],
 	['a reading due too soon', { readingAfter_d: 1 }, 'readingAfter_d'],
 	['a field of no meaning', { colour: 'blue' }, '']
 ])('%s is refused with its field', async (_, body, field) => {

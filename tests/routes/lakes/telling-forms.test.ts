@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Context } from '../../../src/lib/server/context.ts';
+import { createSite, deleteSite } from '../../../src/lib/server/services/sites.ts';
 import { getTelling } from '../../../src/lib/server/services/telling/settings.ts';
 import { actions, load } from '../../../src/routes/lakes/[lake]/telling/+page.server.ts';
 import { fetchFeed } from '../../support/feed-calls.ts';
@@ -31,6 +32,22 @@ test('loads and the days after which a reading is due are chosen', async () => {
 	const none = { readingAfter_d: '10' };
 	await outcomeOf(actions['what'], formEvent({ ...at, fields: none }));
 	expect((await state(at)).loads).toEqual([]);
+});
+
+test('sites are chosen where there are several, one at least', async () => {
+	const at = await lake();
+	await createSite(at.context, at.params.lake, { name: 'Narrow bay', kind: 'bay', parent: null });
+	const what = (fields: Record<string, string>) =>
+		outcomeOf(actions['what'], formEvent({ ...at, fields: { readingAfter_d: '7', ...fields } }));
+	await what({ sites: 'asked', 'site:narrow-bay': 'yes' });
+	expect((await state(at)).sites).toEqual(['narrow-bay']);
+	const none = await what({ sites: 'asked' });
+	expect([none.status, fieldsOf(none)]).toEqual([400, ['sites']]);
+	// A form that did not ask changes none.
+	await what({});
+	expect((await state(at)).sites).toEqual(['narrow-bay']);
+	await deleteSite(at.context, at.params.lake, 'narrow-bay');
+	expect((await state(at)).sites).toEqual(['main']);
 });
 
 test.each([

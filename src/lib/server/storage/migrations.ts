@@ -10,6 +10,7 @@ import { sideBySide } from './side-by-side-migration.ts';
 import { sites } from './sites-migration.ts';
 import { weakSpots } from './weak-spots-migration.ts';
 import { telling } from './telling-migration.ts';
+import { tellingSites } from './telling-sites-migration.ts';
 import { tellingUnits } from './telling-units-migration.ts';
 import { forecastElevation, weatherSources } from './weather-sources-migration.ts';
 import { writer } from './writer-migration.ts';
@@ -34,7 +35,8 @@ export const migrations: Record<string, Migration> = {
 	'0014-telling-units': { up: tellingUnits },
 	'0015-side-by-side': { up: sideBySide },
 	'0013-reading-versions': { up: readingVersions },
-	'0017-writer': { up: writer }
+	'0017-writer': { up: writer },
+	'0019-telling-sites': { up: tellingSites }
 };
 
 async function firstWinter(db: Kysely<Database>): Promise<void> {

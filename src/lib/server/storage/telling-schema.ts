@@ -21,10 +21,12 @@ export interface TellingTable {
 	lake_id: string;
 	/** JSON array of ids; `null` while nobody has chosen. */
 	loads: string | null;
+	/** JSON array of ids; `null` while nobody has chosen: the main one. */
+	sites: string | null;
 	reading_after_d: number;
 	/** Since when anything is told; `null` while all ways are off. */
 	since_at: InstantText | null;
-	/** JSON of what was told. */
+	/** JSON of what was told, by site. */
 	state: string | null;
 	/** When the lake was last looked at, a digest of what was seen, and its own day then. */
 	looked_at: InstantText | null;

@@ -6,21 +6,21 @@ import { wordsFor } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
 import { listReadingsLoggedSince } from '../../storage/readings.ts';
 import { findTelling, type TellingRow } from '../../storage/telling.ts';
-import { quietView, type LakeView } from '../lake-view.ts';
+import { quietView, type LakeView, type QuietView } from '../lake-view.ts';
 import { comingOff } from '../coming-off.ts';
 import { getLake, type LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { getRemoval } from '../removal.ts';
-import { tell } from './tell.ts';
-import { toldSite } from './told-name.ts';
+import { tell, type LookedSite } from './tell.ts';
+import { toldSites, type ToldSite } from './told-name.ts';
 import { chosenLoads } from './settings.ts';
 
 /** Ages of the weather change by themselves, so that the whole is looked at so often at least. */
 const LOOK_AGAIN_H = 3;
 
 /**
- * Looks at a lake and tells what is new; true when it looked at the whole. Where nothing has changed
- * since it last looked, no estimate is made. Two looks at once tell nothing twice.
+ * Looks at a lake's sites that are told of and tells what is new; true when it looked at the whole.
+ * Where nothing has changed since it last looked, no estimate is made. Two looks at once tell nothing twice.
  * @throws LakeNotFound
  */
 export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
@@ -29,20 +29,24 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 	const lake = await getLake(ctx, lakeId);
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
 	const words = wordsFor(row);
-	const quiet = await quietView(ctx, lakeId, { toWinterEnd: true, words });
+	const sites = await toldSites(ctx, lakeId, row);
+	const quiet: QuietView[] = [];
+	for (const { id } of sites) {
+		quiet.push(await quietView(ctx, lakeId, { site: id, toWinterEnd: true, words }));
+	}
 	const removal = await getRemoval(ctx, lakeId, winterOf(today));
-	const siteName = await toldSite(ctx, lakeId);
-	// Of other sites, too: they are told of though the estimate does not have them.
+	// Of other sites, too: they are told of though no estimate has them.
 	const logged = await listReadingsLoggedSince(ctx.db, lakeId, row.since_at);
-	const lookedOf = digest([quiet.input, removal, logged], lake, siteName, row);
+	const inputs = quiet.map(({ input }) => input);
+	const lookedOf = digest([inputs, removal, logged], lake, sites, row);
 	if (row.looked_of === lookedOf && row.looked_on === today && isLately(ctx, row)) return false;
-	const view = await quiet.make();
-	const loads = chosenLoads(row, view.loads);
-	await tell(ctx, lake, {
-		facts: await factsOf(ctx, view, loads, row, siteName),
-		isOutOfSeason: view.winter !== winterOf(today),
-		look: { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today }
-	});
+	const looked: LookedSite[] = [];
+	for (const [at, site] of sites.entries()) {
+		const view = await quiet[at]?.make();
+		if (view) looked.push(await lookedSite(ctx, view, row, { site, isFirst: at === 0 }));
+	}
+	const look = { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today };
+	await tell(ctx, lake, { sites: looked, look });
 	return true;
 }
 
@@ -55,19 +59,33 @@ function isLately(ctx: Context, { looked_at }: TellingRow): boolean {
 function digest(
 	input: unknown,
 	{ name }: LakeRecord,
-	siteName: string | null,
+	sites: readonly ToldSite[],
 	row: TellingRow
 ): string {
 	const { loads, reading_after_d, since_at, measure, mass } = row;
-	const content = [input, name, siteName, loads, reading_after_d, since_at, measure, mass];
+	const content = [input, name, sites, loads, reading_after_d, since_at, measure, mass];
 	return createHash('sha256').update(JSON.stringify(content)).digest('base64');
+}
+
+async function lookedSite(
+	ctx: Context,
+	view: LakeView,
+	row: TellingRow,
+	{ site, isFirst }: { site: ToldSite; isFirst: boolean }
+): Promise<LookedSite> {
+	const facts = await factsOf(ctx, view, row, site.name);
+	return {
+		site: site.id,
+		// What is of the whole lake is told once.
+		facts: facts && !isFirst ? { ...facts, stale: null, removalOn: null } : facts,
+		isOutOfSeason: view.winter !== winterOf(view.today)
+	};
 }
 
 /** `null` where nothing is estimated of the winter that it is. */
 async function factsOf(
 	ctx: Context,
 	view: LakeView,
-	loads: readonly string[],
 	row: TellingRow,
 	site: string | null
 ): Promise<TellingFacts | null> {
@@ -80,7 +98,7 @@ async function factsOf(
 		outlook,
 		today,
 		readings,
-		loads,
+		loads: chosenLoads(row, view.loads),
 		readingAfter_d: row.reading_after_d,
 		observed: observedOf(view),
 		removalOn,

@@ -15,12 +15,16 @@ import {
 import { countOutbox, findWebhook, type WebhookRow } from '../../storage/webhooks.ts';
 import { getLake } from '../lakes.ts';
 import { listLoads } from '../own-loads.ts';
+import { listSites } from '../sites.ts';
 import { nudgeTelling } from './nudge.ts';
+import { chosenSites } from './told-sites.ts';
 import type { Kysely } from 'kysely';
 
 /** What is told of a lake, and by which ways. */
 export interface TellingRecord {
 	lake: string;
+	/** Ids of the sites whose ice is told of, one at least. */
+	sites: string[];
 	/** Ids of the loads that are told of. */
 	loads: string[];
 	/** Another reading is due so many days after the last. */
@@ -61,9 +65,11 @@ const USUAL_READING_AFTER_d = 7;
 /** Somebody on foot, and what the lake has of its own. */
 const USUAL_LOAD = 'on-foot';
 const MOST_LOADS = 40;
+const MOST_SITES = 40;
 const METRIC: UnitChoice = { measure: 'metric', mass: 'kg' };
 
 const shape = z.strictObject({
+	sites: z.array(z.string()).min(1, 'must name one site at least').max(MOST_SITES).exactOptional(),
 	loads: z.array(z.string()).max(MOST_LOADS).exactOptional(),
 	readingAfter_d: z
 		.int()
@@ -79,28 +85,42 @@ export const tellingChange = shape.meta({ id: 'TellingChange' });
 
 export type TellingChange = z.output<typeof shape>;
 
-/** The same, with every load held to be one of the lake's. */
-export function tellingChangeFor(loads: readonly Pick<LoadCase, 'id'>[]) {
-	const known = new Set(loads.map(({ id }) => id));
+interface OfLake {
+	loads: readonly { id: string }[];
+	sites: readonly { id: string }[];
+}
+
+/** The same, with every load and site held to be one of the lake's. */
+export function tellingChangeFor(lake: OfLake) {
 	return shape.superRefine((change, check) => {
-		for (const [at, id] of (change.loads ?? []).entries()) {
-			if (known.has(id)) continue;
-			const message = `must be a load of this lake, got "${id.slice(0, 80)}"`;
-			check.addIssue({ code: 'custom', path: ['loads', at], message });
+		for (const name of ['loads', 'sites'] as const) {
+			const known = new Set(lake[name].map(({ id }) => id));
+			for (const [at, id] of (change[name] ?? []).entries()) {
+				if (known.has(id)) continue;
+				const message = `must be a ${name.slice(0, -1)} of this lake, got "${id.slice(0, 80)}"`;
+				check.addIssue({ code: 'custom', path: [name, at], message });
+			}
 		}
 	});
 }
 
+/** What a lake has that can be told of. @throws LakeNotFound */
+export async function tellable(ctx: Context, lakeId: string) {
+	await getLake(ctx, lakeId);
+	return { loads: await listLoads(ctx, lakeId), sites: await listSites(ctx, lakeId) };
+}
+
 /** @throws LakeNotFound */
 export async function getTelling(ctx: Context, lakeId: string): Promise<TellingRecord> {
-	await getLake(ctx, lakeId);
+	const lake = await tellable(ctx, lakeId);
 	const row = await findTelling(ctx.db, lakeId);
 	const feeds = await listFeeds(ctx.db, lakeId);
 	const webhook = await findWebhook(ctx.db, lakeId);
 	const feedOf = (kind: FeedRow['kind']) => feedState(feeds.find((feed) => feed.kind === kind));
 	return {
 		lake: lakeId,
-		loads: chosenLoads(row, await listLoads(ctx, lakeId)),
+		sites: chosenSites(row, lake.sites),
+		loads: chosenLoads(row, lake.loads),
 		readingAfter_d: row?.reading_after_d ?? USUAL_READING_AFTER_d,
 		units: row ? { measure: row.measure, mass: row.mass } : METRIC,
 		calendar: feedOf('calendar'),
@@ -109,18 +129,18 @@ export async function getTelling(ctx: Context, lakeId: string): Promise<TellingR
 	};
 }
 
-/** What is absent from `change` stays. @throws LakeNotFound; ZodError for a load that is none. */
+/** What is absent from `change` stays. @throws LakeNotFound; ZodError for a load or site that is none. */
 export async function updateTellingOf(
 	ctx: Context,
 	lakeId: string,
 	change: TellingChange
 ): Promise<TellingRecord> {
-	await getLake(ctx, lakeId);
-	const { loads, readingAfter_d, units } = tellingChangeFor(await listLoads(ctx, lakeId)).parse(
-		change
-	);
+	const { sites, loads, readingAfter_d, units } = tellingChangeFor(
+		await tellable(ctx, lakeId)
+	).parse(change);
 	await ensureTelling(ctx, lakeId);
 	const values = {
+		...(sites === undefined ? {} : { sites: JSON.stringify([...new Set(sites)]) }),
 		...(loads === undefined ? {} : { loads: JSON.stringify([...new Set(loads)]) }),
 		...(readingAfter_d === undefined ? {} : { reading_after_d: readingAfter_d }),
 		...units
@@ -146,6 +166,7 @@ export async function ensureTelling(ctx: Context, lakeId: string, units = METRIC
 	await insertTelling(ctx.db, {
 		lake_id: lakeId,
 		loads: null,
+		sites: null,
 		reading_after_d: USUAL_READING_AFTER_d,
 		since_at: null,
 		state: null,

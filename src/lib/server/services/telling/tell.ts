@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
 import type { TellingFacts } from '#lib/model/telling/facts.ts';
-import { tellingDates } from '#lib/model/telling/dates.ts';
+import { tellingDates, type TellingDate } from '#lib/model/telling/dates.ts';
 import { newsMessage } from '#lib/model/telling/news-message.ts';
 import { newsOf, type Told } from '#lib/model/telling/told.ts';
-import { wordsFor } from '#lib/model/words.ts';
+import { wordsFor, type Words } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
 import type { Database } from '../../storage/schema.ts';
 import {
@@ -16,14 +16,21 @@ import { nextTurn } from '../next-turn.ts';
 import type { LakeRecord } from '../lakes.ts';
 import { storeDates } from './store-dates.ts';
 import { toRow } from './to-row.ts';
+import { dateKey, siteOfKey, storedTold, toldBySite } from './told-sites.ts';
 import { tellOfReadings } from './tell-of-readings.ts';
 import { enqueueMessages } from './webhook/enqueue.ts';
 
-export interface Looked {
+export interface LookedSite {
+	site: string;
 	/** `null` where nothing is estimated: what was told stands. */
 	facts: TellingFacts | null;
-	/** The lake's last winter is over: no day of it is shown any more. */
+	/** The site's last winter is over: no day of it is shown any more. */
 	isOutOfSeason: boolean;
+}
+
+export interface Looked {
+	/** Those that are told of; of any other nothing counts as told. */
+	sites: readonly LookedSite[];
 	look: Pick<TellingRow, 'looked_at' | 'looked_of' | 'looked_on'>;
 }
 
@@ -42,7 +49,7 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 		if (!row || row.since_at === null) return;
 		const at = ctx.now();
 		const now = at.toISOString();
-		const messages = await tellNews(tx, lake, row, looked.facts, now);
+		const messages = await tellNews(tx, lake, row, looked.sites, now);
 		const ofReadings = await tellOfReadings(tx, lake, {
 			since: row.since_at,
 			now: at,
@@ -51,9 +58,10 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 		const all = [...messages, ...ofReadings.added];
 		await insertMessages(tx, all);
 		await enqueueMessages(tx, ctx, lake, all);
-		const dates = looked.facts ? tellingDates(looked.facts, wordsFor(row)) : null;
-		const isMoved =
-			dates || looked.isOutOfSeason ? await storeDates(tx, lake.id, dates ?? [], now) : false;
+		const isMoved = await storeDates(tx, lake.id, datesOf(looked.sites, wordsFor(row)), {
+			now,
+			stands: standing(looked.sites)
+		});
 		const isNews = all.length > 0 || ofReadings.isChanged || isMoved || row.named !== lake.name;
 		await updateTelling(tx, lake.id, {
 			...looked.look,
@@ -69,19 +77,35 @@ async function tellNews(
 	tx: Kysely<Database>,
 	lake: LakeRecord,
 	row: TellingRow,
-	facts: TellingFacts | null,
+	sites: readonly LookedSite[],
 	now: string
 ): Promise<MessageRow[]> {
-	if (!facts) return [];
 	const words = wordsFor(row);
-	const { told, news } = newsOf(toldOf(row), facts);
-	await updateTelling(tx, lake.id, { state: JSON.stringify(told) });
-	return news.map((each) => toRow(lake.id, newsMessage(each, facts, words), now));
+	const before = toldBySite(row);
+	const after: Record<string, Told | undefined> = {};
+	const messages: MessageRow[] = [];
+	for (const { site, facts } of sites) {
+		after[site] = before[site];
+		if (!facts) continue;
+		const { told, news } = newsOf(before[site] ?? null, facts);
+		after[site] = told;
+		messages.push(...news.map((each) => toRow(lake.id, newsMessage(each, facts, words), now)));
+	}
+	await updateTelling(tx, lake.id, { state: storedTold(after) });
+	return messages;
 }
 
-/** Written by this file only; of another version, nothing counts as told. */
-function toldOf({ state }: TellingRow): Told | null {
-	if (state === null) return null;
-	const told = JSON.parse(state) as Told;
-	return told.version === 1 ? told : null;
+function datesOf(sites: readonly LookedSite[], words: Words): TellingDate[] {
+	return sites.flatMap(({ site, facts }) =>
+		facts === null
+			? []
+			: tellingDates(facts, words).map((date) => ({ ...date, key: dateKey(site, date.key) }))
+	);
+}
+
+/** Days of a site of which nothing is estimated now stand, as long as its winter does. */
+function standing(sites: readonly LookedSite[]): (key: string) => boolean {
+	const left = sites.filter(({ facts, isOutOfSeason }) => facts === null && !isOutOfSeason);
+	const ids = new Set(left.map(({ site }) => site));
+	return (key) => ids.has(siteOfKey(key));
 }

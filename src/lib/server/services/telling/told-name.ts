@@ -1,14 +1,27 @@
 import type { Context } from '../../context.ts';
 import type { LakeRecord } from '../lakes.ts';
-import { listSites, MAIN_SITE } from '../sites.ts';
+import type { TellingRow } from '../../storage/telling.ts';
+import { listSites } from '../sites.ts';
+import { chosenSites } from './told-sites.ts';
 
 /** What a lake is called where nobody sees the app around it. */
 export function toldName({ name, isInvented }: Pick<LakeRecord, 'name' | 'isInvented'>): string {
 	return isInvented ? `${name} (invented)` : name;
 }
 
-/** The name of the site whose ice is told of; `null` where the lake has one only. */
-export async function toldSite(ctx: Context, lakeId: string): Promise<string | null> {
+export interface ToldSite {
+	id: string;
+	/** `null` where the lake has one site only. */
+	name: string | null;
+}
+
+/** The sites whose ice is told of, one at least. */
+export async function toldSites(
+	ctx: Context,
+	lakeId: string,
+	row: Pick<TellingRow, 'sites'>
+): Promise<ToldSite[]> {
 	const sites = await listSites(ctx, lakeId);
-	return sites.length > 1 ? (sites.find(({ id }) => id === MAIN_SITE)?.name ?? null) : null;
+	const nameOf = (id: string) => sites.find((site) => site.id === id)?.name ?? null;
+	return chosenSites(row, sites).map((id) => ({ id, name: sites.length > 1 ? nameOf(id) : null }));
 }

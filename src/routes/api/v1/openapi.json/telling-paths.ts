@@ -32,6 +32,7 @@ const webhook = z
 const telling = z
 	.object({
 		lake: z.string(),
+		sites: z.array(z.string()),
 		loads: z.array(z.string()),
 		readingAfter_d: z.int(),
 		units: z.object({ measure: z.enum(['metric', 'imperial']), mass: z.enum(['kg', 'lb']) }),

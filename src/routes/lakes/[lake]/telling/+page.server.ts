@@ -1,10 +1,10 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { getLake } from '#lib/server/services/lakes.ts';
-import { listLoads } from '#lib/server/services/own-loads.ts';
 import { makeFeed, revokeFeed } from '#lib/server/services/telling/feeds.ts';
 import { toldMessages } from '#lib/server/services/telling/messages.ts';
 import {
 	getTelling,
+	tellable,
 	tellingChangeFor,
 	updateTellingOf
 } from '#lib/server/services/telling/settings.ts';
@@ -26,9 +26,12 @@ import type { Actions, PageServerLoad } from './$types';
 
 const SHOWN_MESSAGES = 20;
 
+const named = ({ id, name }: { id: string; name: string }) => ({ id, name });
+
 export const load: PageServerLoad = async ({ params, locals, url }) => {
 	const ctx = locals.context;
 	const lake = await found(getLake(ctx, params.lake));
+	const { sites, loads } = await tellable(ctx, lake.id);
 	return {
 		lake: {
 			id: lake.id,
@@ -36,7 +39,8 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 			isInvented: lake.isInvented,
 			timeZone: lake.timeZone
 		},
-		loads: (await listLoads(ctx, lake.id)).map(({ id, name }) => ({ id, name })),
+		sites: sites.map(named),
+		loads: loads.map(named),
 		telling: await getTelling(ctx, lake.id),
 		messages: await toldMessages(ctx, lake.id, SHOWN_MESSAGES),
 		usualKinds: [...USUAL_KINDS],
@@ -49,8 +53,8 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 export const actions: Actions = {
 	what: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const loads = await found(listLoads(locals.context, params.lake));
-		const change = input.take(tellingChangeFor(loads).safeParse(readWhat(input)));
+		const lake = await found(tellable(locals.context, params.lake));
+		const change = input.take(tellingChangeFor(lake).safeParse(readWhat(input)));
 		if (!change) return fail(400, { form: 'what' as const, ...input.refusal });
 		await found(updateTellingOf(locals.context, params.lake, change));
 		redirect(303, '?done=what');
