@@ -45,6 +45,8 @@ const fewFiles: Plugin = {
 
 export default defineConfig({
 	plugins: [lighterCharts, fewFiles, sveltekit()],
+	// For the development server, which would otherwise hand Node 20 what it cannot read yet (`using`).
+	oxc: { target: 'es2023' },
 	build: {
 		// Scripts of other pages are not named beforehand: their names weigh more than they help.
 		modulePreload: {
