@@ -47,3 +47,51 @@ test('what was asked for longest ago goes first', async () => {
 		'third'
 	]);
 });
+
+/** Makes texts one after the other, each when it is let go. */
+function slowly() {
+	const begun: ((text: string) => void)[] = [];
+	const make = () => new Promise<{ text: string }>((done) => begun.push((text) => done({ text })));
+	const whenBegun = (count: number) => expect.poll(() => begun).toHaveLength(count);
+	return { begun, make, whenBegun };
+}
+
+test('who asks while it is made of the same shares it', async () => {
+	const { ctx, id, unchanged } = await kept();
+	const { begun, make, whenBegun } = slowly();
+	const all = [1, 2, 3].map(() => unchanged.oneAtATime(ctx, id, 'b', make));
+	await whenBegun(1);
+	begun[0]?.('only');
+	expect(new Set((await Promise.all(all)).map(({ text }) => text))).toEqual(new Set(['only']));
+	expect(begun).toHaveLength(1);
+});
+
+test('who asks after changes while it is being made is given one that is made after them', async () => {
+	const { ctx, id, unchanged } = await kept();
+	const { begun, make, whenBegun } = slowly();
+	const before = unchanged.oneAtATime(ctx, id, 'b', make);
+	await whenBegun(1);
+	await updateLake(ctx, id, { name: 'Renamed' });
+	const after = unchanged.oneAtATime(ctx, id, 'b', make);
+	await updateLake(ctx, id, { name: 'Renamed again' });
+	const last = unchanged.oneAtATime(ctx, id, 'b', make);
+	begun[0]?.('before');
+	expect((await before).text).toBe('before');
+	await whenBegun(2);
+	begun[1]?.('after both');
+	expect((await after).text).toBe('after both');
+	expect((await last).text).toBe('after both');
+});
+
+test('one that fails is of no account to who asks after a change', async () => {
+	const { ctx, id, unchanged } = await kept();
+	let fail: (cause: Error) => void = () => undefined;
+	const failing = new Promise<never>((_, reject) => (fail = reject));
+	const before = unchanged.oneAtATime(ctx, id, 'b', () => failing);
+	await new Promise(setImmediate);
+	await updateLake(ctx, id, { name: 'Renamed' });
+	const after = unchanged.oneAtATime(ctx, id, 'b', async () => ({ text: 'after' }));
+	fail(new Error('broken'));
+	await expect(before).rejects.toThrow('broken');
+	expect((await after).text).toBe('after');
+});

@@ -72,13 +72,13 @@ export async function lakeView(
 	options: ViewOptions = {}
 ): Promise<LakeView> {
 	const key = keyOf(lakeId, options);
-	const kept = await unchanged.look(ctx, lakeId, key);
-	if (kept.value !== null) return kept.value;
-	const { known, input } = await gather(ctx, lakeId, options);
-	return publishedView(ctx, key, known, async (isQuiet) => {
-		const view = viewOf(known, await (isQuiet ? outlookInQuiet(input) : outlookOf(input)));
-		kept.keep(view);
-		return view;
+	return unchanged.oneAtATime(ctx, lakeId, key, async ({ keep }) => {
+		const { known, input } = await gather(ctx, lakeId, options);
+		return publishedView(ctx, key, known, async (isQuiet) => {
+			const view = viewOf(known, await (isQuiet ? outlookInQuiet(input) : outlookOf(input)));
+			keep(view);
+			return view;
+		});
 	});
 }
 

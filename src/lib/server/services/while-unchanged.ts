@@ -10,11 +10,19 @@ interface Kept<Value> {
 	value: Value;
 }
 
+/** One under way. */
+interface Making<Value> {
+	of: string;
+	made: Promise<Value>;
+}
+
 /** What was kept of a lake, if it still stands, and how to keep it anew. */
 export interface Look<Value> {
 	value: Value | null;
 	/** What is stored by now: the same as long as nothing is written. */
 	stamp: string;
+	/** The same, and the span of the clock. */
+	of: string;
 	/** For what is made of all that is stored by now: never of anything older. */
 	keep: (value: Value) => void;
 	/**
@@ -31,6 +39,7 @@ export interface Look<Value> {
 export class WhileUnchanged<Value extends object> {
 	#kept = new WeakMap<Context['db'], Map<string, Kept<Value>>>();
 	#underWay = new WeakMap<Context['db'], Map<string, Promise<Value | null>>>();
+	#newest = new WeakMap<Context['db'], Map<string, Making<Value>>>();
 	#size: number;
 	#span_ms: number;
 
@@ -46,13 +55,39 @@ export class WhileUnchanged<Value extends object> {
 		const kept = this.#kept.get(db) ?? new Map<string, Kept<Value>>();
 		this.#kept.set(db, kept);
 		const keep = (value: Value) => this.#keep(kept, key, { stamp, span, value });
-		const together: Look<Value>['together'] = (make) =>
-			this.#together(db, JSON.stringify([stamp, span, key]), make);
+		const of = JSON.stringify([stamp, span]);
+		const together: Look<Value>['together'] = (make) => this.#together(db, of + key, make);
 		const known = kept.get(key);
 		const stands = known?.stamp === stamp && known.span === span;
-		if (!stands) return { value: null, stamp, keep, together };
+		if (!stands) return { value: null, stamp, of, keep, together };
 		this.#keep(kept, key, known);
-		return { value: known.value, stamp, keep, together };
+		return { value: known.value, stamp, of, keep, together };
+	}
+
+	/**
+	 * What is kept, else what is being made of the same, else `make`. While it is being made of something
+	 * older that is waited for, so that all who ask meanwhile share one that is made of the newest.
+	 */
+	async oneAtATime(
+		ctx: Context,
+		lakeId: string,
+		key: string,
+		make: (look: Look<Value>) => Promise<Value>
+	): Promise<Value> {
+		const newest = this.#newest.get(ctx.db) ?? new Map<string, Making<Value>>();
+		this.#newest.set(ctx.db, newest);
+		for (;;) {
+			const look = await this.look(ctx, lakeId, key);
+			if (look.value !== null) return look.value;
+			const other = newest.get(key);
+			if (other?.of === look.of) return other.made;
+			if (other === undefined) {
+				const made = make(look).finally(() => newest.delete(key));
+				newest.set(key, { of: look.of, made });
+				return made;
+			}
+			await other.made.catch(() => undefined);
+		}
 	}
 
 	#together(
