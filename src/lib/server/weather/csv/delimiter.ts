@@ -19,7 +19,9 @@ export interface Reading extends Parsed {
  * alone takes `date;temp` with decimal commas for comma-separated.
  */
 export function chooseDelimiter(text: string, chosen: Delimiter | null): Reading {
-	const readings = (chosen ? [chosen] : DELIMITERS).map((delimiter) => readWith(text, delimiter));
+	// One that is nowhere in the text separates nothing; the first stands where none does.
+	const found = DELIMITERS.filter((each, index) => index === 0 || text.includes(each));
+	const readings = (chosen ? [chosen] : found).map((delimiter) => readWith(text, delimiter));
 	const [best, ...rest] = readings;
 	if (!best) throw new RangeError('there must be a delimiter to choose from');
 	return rest.reduce((leader, reading) => (isBetter(reading, leader) ? reading : leader), best);
