@@ -15,6 +15,7 @@ import {
 	firstDayOf,
 	HOLES_OF_ONE,
 	HOURLY_DAYS_OF_ONE,
+	nameOf,
 	READINGS_OF_ONE
 } from '../support/kill-work.ts';
 
@@ -31,7 +32,7 @@ beforeAll(buildChild);
 
 test.for(Array.from({ length: ROUNDS }, (_, round) => round + 1))(
 	'killed fifty times, it keeps what it acknowledged and nothing by halves (round %i)',
-	{ timeout: 300_000 },
+	{ timeout: 900_000 },
 	async () => {
 		const folder = mkdtempSync(join(tmpdir(), 'frostledger-kill-'));
 		onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
@@ -48,11 +49,15 @@ test.for(Array.from({ length: ROUNDS }, (_, round) => round + 1))(
 		}
 		const ctx = await openContext({ FROSTLEDGER_DATA: folder });
 		onTestFinished(() => closeContext(ctx));
+		expect(await ctx.db.selectFrom('writer').selectAll().execute()).toEqual([]);
 		expect(await integrity(ctx)).toEqual(['ok']);
 		for (let job = 0; job < next; job++) {
 			const stored = await storedOf(ctx, job);
 			expect(['whole', 'absent'], `job ${job}`).toContain(stored);
 			if (acknowledged.includes(job)) expect(stored, `acknowledged job ${job}`).toBe('whole');
+			expect(await onRecord(ctx, job), `record of job ${job}`).toBe(
+				stored === 'absent' ? 0 : rowsOnRecord(job)
+			);
 		}
 		expect(interrupted, 'kills that hit a job under way').toBeGreaterThan(KILLS / 2);
 		expect(acknowledged.length, 'jobs that were done').toBeGreaterThan(KILLS / 2);
@@ -130,6 +135,18 @@ async function storedOf(ctx: Context, job: number): Promise<string> {
 	if (counts.every(({ found }) => found === 0)) return 'absent';
 	if (counts.every(({ found, wanted }) => found === wanted)) return 'whole';
 	return `in part: ${JSON.stringify(counts)}`;
+}
+
+/** What is stored is on record under its own name, and nothing else is. */
+async function onRecord({ db }: Context, job: number): Promise<number> {
+	const { rows } = await sql<{ n: number }>`SELECT count(*) AS n FROM history
+		WHERE who = ${nameOf(job)}`.execute(db);
+	return rows[0]?.n ?? -1;
+}
+
+/** A file is one change; readings and holes are on record row by row. */
+function rowsOnRecord(job: number): number {
+	return job % 3 === 2 ? READINGS_OF_ONE * (1 + HOLES_OF_ONE) : 1;
 }
 
 async function readings({ db }: Context, job: number) {

@@ -1,13 +1,14 @@
 import { openContext, type Context } from '../../src/lib/server/context.ts';
+import { writingAs } from '../../src/lib/server/services/history/history.ts';
 import { importWeather } from '../../src/lib/server/services/import-weather.ts';
 import { listLakes } from '../../src/lib/server/services/lakes.ts';
 import { readingInput } from '../../src/lib/server/services/reading-input.ts';
 import { addReadings } from '../../src/lib/server/services/readings.ts';
-import { HOLES_OF_ONE, killCsv, killHourlyCsv, READINGS_OF_ONE } from './kill-work.ts';
+import { HOLES_OF_ONE, killCsv, killHourlyCsv, nameOf, READINGS_OF_ONE } from './kill-work.ts';
 
 /**
  * Writes without end, in the turn of a real day: a file of days, a file of hours, a batch of
- * readings. Each job is announced before it starts and acknowledged once it is answered.
+ * readings, each under a name of its own. Each job is announced before it starts and acknowledged once it is answered.
  */
 async function work(folder: string, first: number): Promise<never> {
 	const ctx = await openContext({ FROSTLEDGER_DATA: folder });
@@ -15,11 +16,15 @@ async function work(folder: string, first: number): Promise<never> {
 	if (!lake) throw new Error(`no lake in ${folder}`);
 	for (let job = first; ; job++) {
 		say(`start ${job}`);
-		if (job % 3 === 0) await take(ctx, lake.id, killCsv(job));
-		else if (job % 3 === 1) await take(ctx, lake.id, killHourlyCsv(job));
-		else await addReadings(ctx, lake.id, 'main', readingsOf(job));
+		await writingAs({ name: nameOf(job), at: ctx.now() }, () => once(ctx, lake.id, job));
 		say(`done ${job}`);
 	}
+}
+
+async function once(ctx: Context, lakeId: string, job: number): Promise<unknown> {
+	if (job % 3 === 0) return take(ctx, lakeId, killCsv(job));
+	if (job % 3 === 1) return take(ctx, lakeId, killHourlyCsv(job));
+	return addReadings(ctx, lakeId, 'main', readingsOf(job));
 }
 
 async function take(ctx: Context, lakeId: string, csv: string): Promise<void> {

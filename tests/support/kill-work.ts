@@ -5,6 +5,11 @@ export const HOLES_OF_ONE = 5;
 export const DAYS_OF_ONE = 700;
 export const HOURLY_DAYS_OF_ONE = 40;
 
+/** Under which a job is on record. */
+export function nameOf(job: number): string {
+	return `job ${job}`;
+}
+
 /** Each job has days of its own, so that what is stored tells which jobs are there. */
 export function firstDayOf(job: number): IsoDate {
 	return addDays('1705-01-01', job * DAYS_OF_ONE);
