@@ -1,7 +1,10 @@
+import { setImmediate as turn } from 'node:timers/promises';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { expect, test } from 'vitest';
 import { outlook } from '#lib/model/outlook.ts';
 import { METRIC_WORDS } from '#lib/model/words.ts';
-import { outlookOf } from '#lib/server/services/outlooks.ts';
+import { outlookInQuiet, outlookOf } from '#lib/server/services/outlooks.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { asked, reading, weather } from '../../support/invented-winter.ts';
 
@@ -41,4 +44,18 @@ test('an input that cannot be run fails each time, and does not keep others wait
 	await expect(outlookOf(broken)).rejects.toThrow();
 	await expect(outlookOf(broken)).rejects.toThrow();
 	expect(await outlookOf(INPUT)).toEqual(outlook(INPUT));
+});
+
+test('an answer is kept without what it was made from', async () => {
+	setFlagsFromString('--expose-gc');
+	const collect = runInNewContext('gc') as () => void;
+	const ask = async (make: typeof outlookOf, depth_m: number) => {
+		const input = { ...INPUT, readings: [reading('2027-01-10', [depth_m])] };
+		await make(input);
+		return new WeakRef(input);
+	};
+	const asked = [await ask(outlookOf, 0.26), await ask(outlookInQuiet, 0.27)];
+	await turn();
+	collect();
+	expect(asked.map((each) => each.deref())).toEqual([undefined, undefined]);
 });

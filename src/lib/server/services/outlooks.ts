@@ -26,7 +26,14 @@ function runOf(input: OutlookInput): QuietRun<Outlook | null> {
 	const content = [input, wordsSample(input.words ?? METRIC_WORDS)];
 	return kept.get(content, () => {
 		const made = estimateInQuiet({ kind: 'outlook', content: { input } });
-		made.result.catch(() => kept.forget(content));
+		// An answer is kept without what it was made from, which may be ten times as large.
+		const letGo = () => (made.hurry = nothing);
+		made.result.then(letGo, () => kept.forget(content));
 		return made;
 	});
+}
+
+/** Made out here, so that it holds nothing. */
+function nothing(): void {
+	// What is done cannot be hurried.
 }
