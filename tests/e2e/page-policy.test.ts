@@ -57,6 +57,25 @@ test.runIf(browserPath)(
 	}
 );
 
+test.runIf(browserPath)('a page that refuses has our look, within its own policy', async () => {
+	const page = await watched();
+	const response = await page.goto('/look/nowhere');
+	expect(response?.status()).toBe(404);
+	expect(response?.headers()['content-security-policy']).toContain("default-src 'none'");
+	expect(await refusedOn(page)).toEqual([]);
+	const colours = () =>
+		page.evaluate(() => {
+			const { color } = getComputedStyle(document.body);
+			const paper = [document.body, document.documentElement].map(
+				(of) => getComputedStyle(of).backgroundColor
+			);
+			return { color, paper: paper.find((each) => each !== 'rgba(0, 0, 0, 0)') };
+		});
+	const here = await colours();
+	await page.goto('/');
+	expect(here).toEqual(await colours());
+});
+
 test.runIf(browserPath)('what somebody smuggles into a page does not run', async () => {
 	const page = await watched();
 	await page.goto(LAKE);
