@@ -122,13 +122,16 @@ test('one address is held to a pace, and another and this machine go on', async 
 			method: 'DELETE',
 			headers: from === undefined ? {} : { 'x-forwarded-for': from }
 		});
-	const statuses = await Promise.all(
-		Array.from({ length: 140 }, async () => (await rename('203.0.113.9')).status)
+	const answers = await Promise.all(
+		Array.from({ length: 200 }, async () => {
+			const { status, headers } = await rename('203.0.113.9');
+			return { status, retryAfter: headers.get('retry-after') };
+		})
 	);
-	expect(statuses.filter((status) => status === 404).length).toBeGreaterThanOrEqual(120);
-	const refused = await rename('203.0.113.9');
-	expect(refused.status).toBe(429);
-	expect(Number(refused.headers.get('retry-after'))).toBeGreaterThan(0);
+	expect(answers.filter(({ status }) => status === 404).length).toBeGreaterThanOrEqual(120);
+	// One of these, as another is granted every second.
+	const refused = answers.find(({ status }) => status === 429);
+	expect(Number(refused?.retryAfter)).toBeGreaterThan(0);
 	expect((await rename('203.0.113.10')).status).toBe(404);
 	expect((await rename()).status).toBe(404);
 });
