@@ -152,6 +152,13 @@ const STATES: Record<string, Visit> = {
 		await page.getByRole('checkbox', { name: /Yes, delete/ }).check();
 		await page.getByRole('button', { name: 'Delete the lake' }).click();
 		await page.getByRole('button', { name: /^Undo/ }).first().waitFor();
+	},
+	// The last: the lakes of the others go.
+	'home without a lake': async (page, app) => {
+		for (const { id } of await app.ask<{ id: string }[]>('GET', '/lakes'))
+			await fetch(app.url(`/api/v1/lakes/${id}`), { method: 'DELETE' });
+		await page.goto('/');
+		await page.getByRole('heading', { name: 'No lake yet.' }).waitFor();
 	}
 };
 
