@@ -9,7 +9,9 @@ import { logFailure } from '#lib/server/services/failure.ts';
 import { troubleOf } from '#lib/server/services/storage-trouble.ts';
 import { isRefreshOn, startSchedule } from '#lib/server/services/refresh/schedule.ts';
 import { startTelling } from '#lib/server/services/telling/schedule.ts';
+import { PERSON_COOKIE } from '#lib/ui/offline/names.ts';
 import { guard } from './routes/access/guard.ts';
+import { personCookie } from './routes/access/logged-by.ts';
 import { recorded } from './routes/access/recorded.ts';
 import { keptPage } from './routes/kept-pages.ts';
 import { refuse, withRoom } from './routes/limits/gate.ts';
@@ -49,7 +51,16 @@ async function answered({ event, resolve }: Parameters<Handle>[0]): Promise<Resp
 	const response = event.locals.trouble ? unavailable(resolved) : resolved;
 	// What one viewer is shown no cache in between may show to another.
 	if (event.locals.viewer.way === 'session') response.headers.append('vary', 'Cookie');
+	tellPerson(event, response);
 	return response;
+}
+
+/** Not with what may be a sign-in or sign-out, whose own answer says what the device is to know. */
+function tellPerson({ request, locals, cookies, url }: RequestEvent, response: Response): void {
+	if (request.method !== 'GET') return;
+	const known = cookies.get(PERSON_COOKIE);
+	const cookie = personCookie(locals.viewer, known, url.protocol === 'https:');
+	if (cookie !== null) response.headers.append('set-cookie', cookie);
 }
 
 /** Each page says when it was made, so that a copy of it cannot pass for fresh. */

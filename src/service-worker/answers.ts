@@ -3,6 +3,7 @@ import { gather, refused } from './gather.ts';
 import { eraNow, findKept, keep } from './kept-pages.ts';
 import { marked, nothingKept } from './mark.ts';
 import { unpacked } from './packing.ts';
+import { within } from './within.ts';
 
 /** So long the network may take where there is a kept copy. */
 const PATIENCE_MS = 3_000;
@@ -26,8 +27,9 @@ export async function pageAnswer({ request }: FetchEvent, later: Later): Promise
 	});
 	const response = await inTime(coming, kept !== null);
 	if (response && !NOBODY_THERE.includes(response.status)) return response;
-	if (kept) return marked(kept);
-	return response ?? nothingKept();
+	const hasTyped = url.searchParams.has('kept');
+	if (kept) return marked(kept, hasTyped);
+	return response ?? nothingKept(hasTyped);
 }
 
 async function keepPage(url: URL, response: Response, asked: number): Promise<void> {
@@ -90,12 +92,7 @@ export type Later = (work: Promise<unknown>) => void;
 async function inTime(coming: Promise<Response>, hasOther: boolean): Promise<Response | null> {
 	const isSilent = Date.now() - silentAt_ms < SILENT_FOR_MS;
 	const limit_ms = isSilent ? SHORT_PATIENCE_MS : PATIENCE_MS;
-	let timer: ReturnType<typeof setTimeout> | undefined;
-	const tooLate = new Promise<null>((done) => {
-		if (hasOther) timer = setTimeout(() => done(null), limit_ms);
-	});
-	const answer = await Promise.race([coming.catch(() => null), tooLate]);
-	clearTimeout(timer);
+	const answer = await within(coming, hasOther ? limit_ms : undefined);
 	silentAt_ms = answer === null ? Date.now() : 0;
 	return answer;
 }

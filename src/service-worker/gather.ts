@@ -6,7 +6,7 @@ const FRESH_MS = 600_000;
 /** The page that was opened comes first. */
 const FIRST_MS = 1_500;
 const PAGES = ['', '/at-the-hole', '/what-if.json', '/loads', '/sites', '/weak-spots', '/trip'];
-const MORE_PAGES = ['/going-on', '/coming-off', '/early-ice'];
+const MORE_PAGES = ['/readings', '/going-on', '/coming-off', '/early-ice'];
 /** Of each kind, so that nobody's list of places takes all the room. */
 const MOST_LINKS = 8;
 

@@ -6,6 +6,7 @@ import { sendWaiting } from '#lib/ui/offline/send-waiting.ts';
 import { dataAnswer, inputAnswer, pageAnswer } from './answers.ts';
 import { buildFile, forgetBuilds, isBuildFile, keepBuild } from './build-files.ts';
 import { lakeChanged } from './gather.ts';
+import { formAnswer, isHalfTyped, isTypedForm, stayingAnswer } from './typed-forms.ts';
 import { eraNow, forgetPages, keep, listKept } from './kept-pages.ts';
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
@@ -27,7 +28,12 @@ worker.addEventListener('fetch', (event) => {
 	const url = new URL(request.url);
 	if (url.origin !== location.origin) return;
 	const later = (work: Promise<unknown>) => event.waitUntil(work.catch(() => undefined));
-	if (request.method !== 'GET') return later(written(url));
+	if (request.method !== 'GET') {
+		later(written(url));
+		if (isTypedForm(request)) event.respondWith(formAnswer(request));
+		else if (isHalfTyped(request)) event.respondWith(stayingAnswer(request));
+		return;
+	}
 	if (isBuildFile(url)) return event.respondWith(buildFile(request));
 	if (url.pathname.endsWith('/what-if.json')) return event.respondWith(inputAnswer(event, later));
 	if (url.pathname.endsWith('__data.json')) return event.respondWith(dataAnswer(event, later));

@@ -44,8 +44,8 @@ export async function keep(url: URL, response: Response, asked: number): Promise
 }
 
 export async function findKept(key: string): Promise<Response | null> {
-	const cache = await caches.open(PAGES_CACHE);
-	return (await cache.match(key, { ignoreVary: true })) ?? null;
+	// Opening the cache would make it anew where all was forgotten.
+	return (await caches.match(key, { cacheName: PAGES_CACHE, ignoreVary: true })) ?? null;
 }
 
 /** All pages and inputs: of whoever was here before. */
@@ -77,6 +77,7 @@ interface KeptFacts {
 }
 
 export async function listKept(): Promise<KeptFacts[]> {
+	if (!(await caches.has(PAGES_CACHE))) return [];
 	const cache = await caches.open(PAGES_CACHE);
 	const all: KeptFacts[] = [];
 	for (const request of await cache.keys()) {

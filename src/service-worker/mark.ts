@@ -3,7 +3,7 @@ import { ageOf_ms, noticeOf } from '#lib/ui/offline/notice.ts';
 import { policyOf, unpacked } from './packing.ts';
 
 /** A kept page as it is shown: it says of itself what it is, before any script of its own runs. */
-export async function marked(kept: Response): Promise<Response> {
+export async function marked(kept: Response, hasTyped = false): Promise<Response> {
 	const html = await unpacked(kept).text();
 	const now = new Date();
 	const stamps = [FACTS.keptAt, FACTS.madeAt].map((name) => Number(kept.headers.get(name)));
@@ -11,7 +11,7 @@ export async function marked(kept: Response): Promise<Response> {
 	const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
 	const { isOld, lead, text } = noticeOf(madeAt, now, timeZone);
 	const state = isOld ? 'old' : 'kept';
-	const notice = `<div id="not-fresh" class="${state}" role="status"><p><b>${lead}</b> ${text}</p><p><a href="">Try again</a> <a href="/on-this-phone">What is kept here</a></p></div>`;
+	const notice = `<div id="not-fresh" class="${state}" role="status">${hasTyped ? TYPED : ''}<p><b>${lead}</b> ${text}</p><p><a href="">Try again</a> <a href="/on-this-phone">What is kept here</a></p></div>`;
 	const body = html
 		.replace('<html ', `<html data-kept="${madeAt.getTime()}" data-state="${state}" `)
 		.replace(/<body[^>]*>/, (start) => `${start}${notice}`);
@@ -19,9 +19,28 @@ export async function marked(kept: Response): Promise<Response> {
 	return new Response(body, { headers });
 }
 
+/** Of what was just sent before its page had woken. */
+const TYPED =
+	'<p id="typed-kept"><b>What you typed is kept on this device, not sent yet.</b> It is sent by itself once there is a connection.</p>';
+
 /** Where nothing is kept. */
-export function nothingKept(): Response {
-	const body = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>No connection · Frostledger</title></head><body><main><h1>No connection, and this page is not kept on this device.</h1><p>Kept are the pages of lakes that were opened here with a connection, as they are without a day or a winter chosen.</p><p><a href="">Try again</a></p><p><a href="/">Lakes</a></p><p><a href="/on-this-phone">What is kept here</a></p></main></body></html>`;
+export function nothingKept(hasTyped = false): Response {
+	return page(
+		'No connection, and this page is not kept on this device.',
+		`${hasTyped ? TYPED : ''}<p>Kept are the pages of lakes that were opened here with a connection, as they are without a day or a winter chosen.</p><p><a href="">Try again</a></p>`
+	);
+}
+
+/** Where the browser refuses to keep what was typed: the form still has it. */
+export function notKept(): Response {
+	return page(
+		'No connection, and nothing can be kept on this device.',
+		'<p>What you typed was not sent. Go back: the form still has it.</p>'
+	);
+}
+
+function page(title: string, text: string): Response {
+	const body = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>No connection · Frostledger</title></head><body><main><h1>${title}</h1>${text}<p><a href="/">Lakes</a></p><p><a href="/on-this-phone">What is kept here</a></p></main></body></html>`;
 	return new Response(body, {
 		status: 503,
 		headers: { 'content-type': 'text/html; charset=utf-8' }

@@ -2,7 +2,15 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { addDays, winterOf } from '#lib/model/calendar.ts';
 import { browserPath, PHONE } from '../support/browser.ts';
-import { cachedBytes, keptPages, openAndKeep } from '../support/device.ts';
+import {
+	cachedBytes,
+	connect,
+	crash,
+	keptPages,
+	openAndKeep,
+	sleep,
+	waitingOnDevice
+} from '../support/device.ts';
 import { offlineApp } from '../support/offline-app.ts';
 
 const app = offlineApp();
@@ -17,20 +25,8 @@ async function logHole(page: Page, thickness_cm: string, place: string): Promise
 	await page.getByRole('listitem').filter({ hasText: place }).first().waitFor();
 }
 
-/** What is in the device's own database, as it stands. */
-function waitingOnDevice(): Promise<unknown[]> {
-	return new Promise((done, fail) => {
-		const open = indexedDB.open('frostledger');
-		open.addEventListener('error', () => fail(open.error));
-		open.addEventListener('success', () => {
-			const all = open.result.transaction('waiting').objectStore('waiting').getAll();
-			all.addEventListener('success', () => done(all.result as unknown[]));
-		});
-	});
-}
-
 test.runIf(browserPath)(
-	'three holes logged without a connection outlive the page, and are stored once each',
+	'three holes logged without a connection outlive the crash of their page, and are stored once each',
 	async () => {
 		const device = await app.device(PHONE);
 		const first = await openAndKeep(device, LAKE);
@@ -46,7 +42,7 @@ test.runIf(browserPath)(
 		expect(told).toMatch(/The estimate (stays at|goes from) \d+ cm/);
 		// Typed, and not sent off when the page is killed.
 		await first.getByLabel(/^Whole ice/).pressSequentially('44');
-		await first.close({ runBeforeUnload: false });
+		await crash(first);
 
 		const second = await device.newPage();
 		await second.goto(HOLE);
@@ -57,12 +53,11 @@ test.runIf(browserPath)(
 
 		// One was sent before, and its answer got lost on the way.
 		await app.start();
-		const [waits] = await second.evaluate(waitingOnDevice);
-		const { id: clientId, reading } = waits as { id: string; reading: object };
+		const [waits] = await waitingOnDevice(second);
+		const { id: clientId, reading } = waits ?? {};
 		const before = await app.ask('POST', '/lakes/pinder-lake/readings', { ...reading, clientId });
 		expect(before.status).toBe(201);
-		await device.setOffline(false);
-		await second.evaluate(() => dispatchEvent(new Event('online')));
+		await connect(device, second);
 		await expect
 			.poll(
 				async () => {
@@ -102,6 +97,9 @@ test.runIf(browserPath)('the pages of an opened lake are there without a connect
 	await device.close();
 });
 
+const CALLED_REACHED = /reached, drilled|minimum reached by/i;
+const AS_IT_STOOD = /As it stood on .*met(, drilled| at the lower bound and drilled)/;
+
 /** A lake in steady frost up to yesterday, drilled the day before: its loads are reached. */
 async function reachedLake(): Promise<string> {
 	const today = new Date().toISOString().slice(0, 10);
@@ -138,7 +136,11 @@ test.runIf(browserPath)(
 		const lake = await reachedLake();
 		const device = await app.device(PHONE);
 		const page = await openAndKeep(device, lake);
-		expect(await page.getByText(/reached, drilled/i).count()).toBeGreaterThan(0);
+		expect(await page.getByText(CALLED_REACHED).count()).toBeGreaterThan(0);
+		// Home is kept once it was seen.
+		await page.goto('/');
+		await keptPages(page, ['/']);
+		const pages = [lake, `${lake}/going-on`, `${lake}/trip`, '/'];
 		await app.stop();
 		await device.setOffline(true);
 		const in26h = Date.now() + 26 * 3_600_000;
@@ -153,13 +155,23 @@ test.runIf(browserPath)(
 				await cache.put(request, new Response(await kept.blob(), { headers }));
 			}
 		}, in26h - Date.now());
+		const shown = (words: RegExp) => page.getByText(words).filter({ visible: true });
+		const wake = await sleep(page);
+		for (const path of pages) {
+			await page.goto(path);
+			await page.locator(`${NOTICE}.old`).waitFor();
+			expect(await shown(CALLED_REACHED).count(), path).toBe(0);
+		}
+		await wake();
+		for (const path of pages) {
+			await page.goto(path);
+			await shown(AS_IT_STOOD).first().waitFor();
+			expect(await shown(CALLED_REACHED).count(), path).toBe(0);
+		}
 		await page.goto(lake);
 		await page.locator(`${NOTICE}.old`).filter({ hasText: 'Old copy, as it stood on' }).waitFor();
-		await page
-			.getByText(/As it stood on .*: minimum met, drilled/)
-			.first()
-			.waitFor();
-		expect(await page.getByText(/reached, drilled/i).count()).toBe(0);
+		for (const load of await page.locator('details > summary').all()) await load.click();
+		expect(await page.getByText(CALLED_REACHED).count()).toBe(0);
 		await page
 			.getByText(/^yesterday|^\d days ago/)
 			.first()
@@ -189,8 +201,7 @@ test.runIf(browserPath)(
 		await page.getByText('On this device, not sent yet.').waitFor();
 		const address = `/lakes/pinder-lake/readings/${reading?.id}`;
 		await app.ask('PATCH', address, { remark: 'from the desk', version: reading?.version });
-		await device.setOffline(false);
-		await page.evaluate(() => dispatchEvent(new Event('online')));
+		await connect(device, page);
 		const both = page.getByRole('row', { name: /Remark/ }).first();
 		await both.filter({ hasText: 'from the desk' }).filter({ hasText: 'from the phone' }).waitFor();
 		await page.getByRole('button', { name: 'Put yours in its place' }).click();

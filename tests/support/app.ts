@@ -1,7 +1,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 export interface RunningApp {
 	url: string;
@@ -9,13 +9,17 @@ export interface RunningApp {
 	stop(): Promise<number | null>;
 }
 
-/** The app as `npm start` runs it, on a free port, with a data folder of its own. */
-export async function startApp(environment: Record<string, string> = {}): Promise<RunningApp> {
+/** The app as `npm start` runs it, on a free port, with a data folder of its own; built in `folder`. */
+export async function startApp(
+	environment: Record<string, string> = {},
+	folder = '.'
+): Promise<RunningApp> {
 	const data = mkdtempSync(join(tmpdir(), 'frostledger-app-'));
 	const child = spawn(
 		process.execPath,
-		['node_modules/tsx/dist/cli.mjs', 'src/commands/start.ts'],
+		[resolve('node_modules/tsx/dist/cli.mjs'), resolve('src/commands/start.ts')],
 		{
+			cwd: folder,
 			env: {
 				...process.env,
 				NODE_ENV: 'production',

@@ -16,11 +16,11 @@ const QUIET = [
 	'--no-first-run'
 ];
 
-export function launch(): Promise<Browser> {
+export function launch(args: readonly string[] = []): Promise<Browser> {
 	if (!browserPath) throw new Error('no browser on this machine');
 	return chromium.launch({
 		executablePath: browserPath,
-		args: QUIET,
+		args: [...QUIET, ...args],
 		env: { ...process.env, ...inject('browserEnvironment') } as Record<string, string>
 	});
 }

@@ -8,22 +8,19 @@ import { startApp, type RunningApp } from './app.ts';
 import { launch } from './browser.ts';
 
 /** An app that can be stopped and started again at the same address, and a device that visits it. */
-export function offlineApp() {
+export function offlineApp(environment: Record<string, string> = {}, args: string[] = []) {
 	const data = mkdtempSync(join(tmpdir(), 'frostledger-offline-'));
 	let app: RunningApp | null = null;
 	let browser: Browser | undefined;
 	let port = 0;
 
-	const start = async () => {
-		app ??= await startApp({
-			PORT: String(port),
-			FROSTLEDGER_DATA: data,
-			FROSTLEDGER_REFRESH: 'off'
-		});
+	const start = async (folder?: string) => {
+		const own = { PORT: String(port), FROSTLEDGER_DATA: data, FROSTLEDGER_REFRESH: 'off' };
+		app ??= await startApp({ ...own, ...environment }, folder);
 	};
 	beforeAll(async () => {
 		port = await freePort();
-		[, browser] = await Promise.all([start(), launch()]);
+		[, browser] = await Promise.all([start(), launch(args)]);
 	});
 	afterAll(async () => {
 		await browser?.close();
@@ -33,6 +30,7 @@ export function offlineApp() {
 	const url = (path: string) => `http://localhost:${port}${path}`;
 	return {
 		url,
+		/** As it is built here, or in another folder. */
 		start,
 		async stop() {
 			await app?.stop();
@@ -41,7 +39,7 @@ export function offlineApp() {
 		/** A device of its own: what it keeps no other has. */
 		async device(options: BrowserContextOptions = {}): Promise<BrowserContext> {
 			if (!browser) throw new Error('no browser is running');
-			return browser.newContext({ ...options, baseURL: url('/'), serviceWorkers: 'allow' });
+			return browser.newContext({ baseURL: url('/'), ...options, serviceWorkers: 'allow' });
 		},
 		async readings(lake: string): Promise<{ id: string; place: string | null; version: number }[]> {
 			const response = await fetch(url(`/api/v1/lakes/${lake}/readings`));

@@ -34,6 +34,13 @@ test('the load that comes next is named with its days and how sure they are', ()
 	expect(nextId).toBe('car');
 });
 
+test('of an old copy nothing counts as drilled now', () => {
+	const { rest } = goingHeadline([ON_FOOT, ahead], { ...FACTS, oldSince: '9 Feb, 08:00' });
+	expect(rest.join(' ')).toContain(
+		'Not known now. As it stood on 9 Feb, 08:00, met at the lower bound and drilled: on foot.'
+	);
+});
+
 test('of two the one with the earlier day comes first, a likely day counting where the other is past', () => {
 	const truck = load({ id: 'truck', mark: 'truck', expectedFrom: '2027-02-18' });
 	expect(goingHeadline([ahead, truck], FACTS).main).toBe(

@@ -13,6 +13,10 @@ export async function insertPerson(db: Kysely<Database>, person: PersonRow): Pro
 	await db.insertInto('person').values(person).execute();
 }
 
+export async function findPerson(db: Kysely<Database>, id: string): Promise<PersonRow | undefined> {
+	return db.selectFrom('person').selectAll().where('id', '=', id).executeTakeFirst();
+}
+
 export async function findPersonBySecret(
 	db: Kysely<Database>,
 	secretHash: string

@@ -28,13 +28,15 @@ interface Facts {
 	/** Last day told. */
 	to: IsoDate;
 	snowKnown: boolean;
+	/** When an old copy was made, in words: nothing of it counts as drilled now. Empty on a page that is not. */
+	oldSince?: string;
 }
 
 /** From which day what goes on, as far as it is known. It says what is expected, and permits nothing. */
 export function goingHeadline(loads: readonly GoingLoad[], facts: Facts): Headline {
 	const { asOf, snowKnown } = facts;
 	const met = loads.filter(({ status }) => status === 'reached' || status === 'expectedNotDrilled');
-	const rest = [...metSentences(met, asOf), ...engineerSentences(loads)];
+	const rest = [...metSentences(met, facts), ...engineerSentences(loads)];
 	if (loads.some(({ status }) => status === 'withheld'))
 		return {
 			main: 'Stay off today, whatever the ice measures.',
@@ -122,12 +124,16 @@ function untilFirst(met: readonly GoingLoad[]): string {
 	return first === undefined ? '' : `, the first of it until ${shortDay(first)}`;
 }
 
-function metSentences(met: readonly GoingLoad[], asOf: IsoDate): string[] {
+function metSentences(met: readonly GoingLoad[], { asOf, oldSince = '' }: Facts): string[] {
 	const drilled = met.filter(({ status }) => status === 'reached');
 	const open = met.filter(({ status }) => status === 'expectedNotDrilled');
 	return [
 		...(drilled.length > 0
-			? [`Met at the lower bound on ${shortDay(asOf)}, and drilled: ${called(drilled)}.`]
+			? [
+					oldSince === ''
+						? `Met at the lower bound on ${shortDay(asOf)}, and drilled: ${called(drilled)}.`
+						: `Not known now. As it stood on ${oldSince}, met at the lower bound and drilled: ${called(drilled)}.`
+				]
 			: []),
 		...(open.length > 0
 			? [`Met at the lower bound on ${shortDay(asOf)} but not drilled: ${called(open)}.`]

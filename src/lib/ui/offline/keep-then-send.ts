@@ -1,14 +1,9 @@
 import type { SubmitFunction } from '@sveltejs/kit';
-import { joinedHoles } from '#lib/model/joined-holes.ts';
 import { formValues, type FormValues, type Issue } from '../forms/form-input.ts';
+import { entryOf, type Made } from './entry.ts';
 import { SEND_TAG } from './names.ts';
-import { dropWaiting, listWaiting, newClientId, putWaiting, type Waiting } from './waiting.ts';
+import { changeWaiting, dropWaiting, putWaiting, type Waiting } from './waiting.ts';
 import { isKept } from './watch.ts';
-
-/** What a form makes of its fields, by the rules that the server has too. */
-export type Made =
-	| Pick<Waiting, 'lake' | 'site' | 'reading' | 'position' | 'changes'>
-	| { issues: readonly Issue[] };
 
 interface Options {
 	/** Whether a button of the form is for storing; all are without it. */
@@ -29,8 +24,6 @@ interface Options {
 
 /** Longer than this nobody waits at a hole; it goes on waiting on its own. */
 const PATIENCE_MS = 8_000;
-/** Holes of one visit: a reading that was begun no longer ago than this is joined. Our choice. */
-const JOINS_MS = 3_600_000;
 
 /**
  * For `use:enhance`: keeps what was typed on this device before anything is sent, then sends it, and lets
@@ -49,7 +42,9 @@ export function keepThenSend(options: Options): SubmitFunction {
 			return cancel();
 		}
 		const entry = await entryOf(made, typed, options.mends());
-		const isSafe = await putWaiting(entry).then(
+		const isPutOff = isOut || options.mends() !== null;
+		const underWayUntil_ms = isPutOff ? 0 : Date.now() + PATIENCE_MS;
+		const isSafe = await putWaiting({ ...entry, underWayUntil_ms }).then(
 			() => true,
 			() => false
 		);
@@ -57,10 +52,10 @@ export function keepThenSend(options: Options): SubmitFunction {
 		if (isSafe) formData.set('clientId', entry.id);
 		const kept = () => {
 			if (!isSafe) return options.onLost();
-			askToSend();
+			void changeWaiting(entry.id, { underWayUntil_ms: 0 }).then(askToSend);
 			options.onKept(entry);
 		};
-		if (isSafe && (isOut || options.mends())) {
+		if (isSafe && isPutOff) {
 			cancel();
 			return kept();
 		}
@@ -78,44 +73,6 @@ export function keepThenSend(options: Options): SubmitFunction {
 			if (isSafe) await dropWaiting(entry.id);
 		};
 	};
-}
-
-async function entryOf(
-	made: Exclude<Made, { issues: readonly Issue[] }>,
-	typed: FormValues,
-	mends: Waiting | null
-): Promise<Waiting> {
-	const now_ms = Date.now();
-	return {
-		...made,
-		id: mends?.id ?? newClientId(),
-		typed,
-		joins: made.changes ? null : await joinsOf(made, now_ms, mends),
-		changes: mends?.changes ?? made.changes,
-		loggedAt_ms: mends?.loggedAt_ms ?? now_ms,
-		state: 'waiting',
-		reason: null,
-		theirs: null
-	};
-}
-
-/** The first hole of the same visit among those that wait. */
-async function joinsOf(
-	{ lake, site, reading }: Pick<Waiting, 'lake' | 'site' | 'reading'>,
-	now_ms: number,
-	mends: Waiting | null
-): Promise<string | null> {
-	if (mends) return mends.joins;
-	const waiting = await listWaiting(lake.id).catch(() => []);
-	const first = waiting.find(
-		(each) =>
-			each.site === site &&
-			each.changes === null &&
-			each.joins === null &&
-			now_ms - each.loggedAt_ms < JOINS_MS &&
-			joinedHoles(each.reading, reading) !== null
-	);
-	return first?.id ?? null;
 }
 
 /** Where the browser can, it sends once there is a connection, even after the page was closed. */

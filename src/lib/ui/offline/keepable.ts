@@ -1,6 +1,6 @@
 /** Of a lake: what is read and used at the hole. */
 const OF_LAKE =
-	/^\/lakes\/([\w-]+)(\/(sites(\/[\w-]+)?|loads|weak-spots(\/routes\/[\w-]+)?|trip|at-the-hole|going-on|coming-off|early-ice|readings\/[\w-]+|what-if\.json))?$/;
+	/^\/lakes\/([\w-]+)(\/(sites(\/[\w-]+)?|loads|weak-spots(\/routes\/[\w-]+)?|trip|at-the-hole|going-on|coming-off|early-ice|readings(\/[\w-]+)?|what-if\.json))?$/;
 /** Pages that need no lake. */
 const APART = ['/', '/method', '/on-this-phone'];
 /** Parameters that only tell what has just been done, and what the plain page shows without. */
@@ -11,6 +11,7 @@ const PASSING = [
 	'made',
 	'from',
 	'edit',
+	'kept',
 	'refused',
 	'uploaded'
 ];

@@ -10,6 +10,11 @@ export const SEND_TAG = 'send-readings';
 /** Tells open pages that something was sent, or that a newer copy has come. */
 export const CHANNEL = 'frostledger';
 
+/** Who signed in on this device last, for its own pages to read: never asked who may do what. */
+export const PERSON_COOKIE = 'frostledger-person';
+/** The header by which a device says who logged what it sends: nobody else's session stores it. */
+export const LOGGED_BY = 'frostledger-logged-by';
+
 /** What the service worker may be told by a page. */
 export type ToServiceWorker =
 	/** Empties all pages and inputs that are kept; answers on the port once it is done. */

@@ -6,6 +6,8 @@ export type SendAnswer =
 	| { kind: 'stored'; id: string | null }
 	| { kind: 'refused'; reason: string }
 	| { kind: 'conflict'; theirs: NonNullable<Waiting['theirs']> }
+	/** Who typed it is not signed in here now; `isGone`: nor ever will be. */
+	| { kind: 'notTheirs'; isGone: boolean }
 	/** No answer, or not the server's: it stays, to be tried again. */
 	| { kind: 'later'; reason: string | null };
 
@@ -13,6 +15,7 @@ interface Body {
 	id?: string;
 	ids?: string[];
 	detail?: string;
+	isGone?: boolean;
 	aside?: number;
 	stands?: Reading & { version: number };
 }
@@ -29,6 +32,7 @@ export async function answerOf(response: Response): Promise<SendAnswer> {
 	}
 	const body = status === 204 ? {} : ((await response.json()) as Body);
 	if (response.ok) return { kind: 'stored', id: body.ids?.[0] ?? body.id ?? null };
+	if (body.isGone !== undefined) return { kind: 'notTheirs', isGone: body.isGone };
 	if (body.stands) {
 		const { version, ...reading } = body.stands;
 		return { kind: 'conflict', theirs: { reading, version, aside: body.aside ?? null } };

@@ -23,6 +23,13 @@ export function statusNow<Status extends string>(status: Status): Status | 'expe
 	return status === 'reached' && standing.oldSince !== '' ? 'expectedNotDrilled' : status;
 }
 
+/** Why a load stands where it does: on an old page nothing is told of holes that count. */
+export function reasonSaid({ status, reason }: { status: string; reason: string }): string {
+	return asItStood(status) === ''
+		? reason
+		: 'Whether its holes still count is not known from this copy: drill, and load it anew.';
+}
+
 /** What is said in the place of a status that no longer counts; empty where it does. */
 export function asItStood(status: string): string {
 	return status === 'reached' && standing.oldSince !== ''

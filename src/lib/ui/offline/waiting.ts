@@ -2,6 +2,7 @@ import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { Reading } from '#lib/model/reading.ts';
 import type { FormValues } from '../forms/form-input.ts';
 import { CHANNEL, DATABASE } from './names.ts';
+import { NOBODY, type Person } from './person.ts';
 
 /** A reading, or a change of one, that is on this device and not known to be on the server. */
 export interface Waiting {
@@ -17,7 +18,15 @@ export interface Waiting {
 	position: { latitude: number; longitude: number } | null;
 	/** The stored reading that it changes, and the version it was made to; `null` for a new one. */
 	changes: { readingId: string; version: number } | null;
+	/** Who typed it: it is sent in no other name, unless somebody puts theirs to it. */
+	by: Person;
+	/** By the server's last word, who typed it is not signed in here, or never will be again. */
+	held: 'away' | 'gone' | null;
+	/** The form it was typed into. */
+	form: 'hole' | 'reading';
 	loggedAt_ms: number;
+	/** Until then its form is sending it, and nobody else need; 0 where none is. */
+	underWayUntil_ms: number;
 	/** `waiting`: to be sent. `refused` and `conflict`: somebody has to choose first. */
 	state: 'waiting' | 'refused' | 'conflict';
 	/** Why it is still here, in a sentence. */
@@ -62,13 +71,24 @@ export async function putWaiting(entry: Waiting): Promise<void> {
 	tell();
 }
 
+/** Changes what is still here; what was let go of meanwhile is not brought back. */
+export async function changeWaiting(id: string, change: Partial<Waiting>): Promise<void> {
+	const db = await database();
+	const tx = db.transaction('waiting', 'readwrite', { durability: 'strict' });
+	const entry = await tx.store.get(id);
+	if (entry) await tx.store.put({ ...entry, ...change });
+	await tx.done;
+	tell();
+}
+
 export async function dropWaiting(id: string): Promise<void> {
 	await (await database()).delete('waiting', id);
 	tell();
 }
 
 export async function getWaiting(id: string): Promise<Waiting | null> {
-	return (await (await database()).get('waiting', id)) ?? null;
+	const entry = await (await database()).get('waiting', id);
+	return entry ? whole(entry) : null;
 }
 
 /** In the order they were logged; of one lake, or all. */
@@ -78,7 +98,13 @@ export async function listWaiting(lakeId?: string): Promise<Waiting[]> {
 		lakeId === undefined
 			? await db.getAll('waiting')
 			: await db.getAllFromIndex('waiting', 'lake', lakeId);
-	return all.toSorted((a, b) => a.loggedAt_ms - b.loggedAt_ms);
+	return all.map(whole).toSorted((a, b) => a.loggedAt_ms - b.loggedAt_ms);
+}
+
+/** What was put here before it was noted who typed it. */
+function whole(entry: Waiting): Waiting {
+	const before: Partial<Waiting> = { by: NOBODY, held: null, form: 'hole', underWayUntil_ms: 0 };
+	return { ...before, ...entry };
 }
 
 /** Calls back when something of what waits has changed, here or in another page. */

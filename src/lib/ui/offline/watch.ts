@@ -1,3 +1,4 @@
+import { midnights } from './age.ts';
 import { noticeOf } from './notice.ts';
 import { standing } from './standing.svelte.ts';
 
@@ -7,6 +8,7 @@ const DAY_MS = 24 * HOUR_MS;
 const OLD_PAGE_MS = HOUR_MS;
 const LOOK_MS = 30_000;
 const ID = 'not-fresh';
+const TYPED = 'typed-kept';
 
 let hasAnswer = false;
 
@@ -58,6 +60,8 @@ function say(isOld: boolean, lead: string, text: string): void {
 	const bar =
 		document.getElementById(ID) ?? document.body.insertBefore(newBar(), document.body.firstChild);
 	bar.className = isOld ? 'old' : 'kept';
+	// By now the page itself lists what waits.
+	document.getElementById(TYPED)?.remove();
 	const [line] = bar.children;
 	const words = document.createElement('b');
 	words.textContent = lead;
@@ -85,9 +89,4 @@ async function reach(): Promise<void> {
 	const response = await fetch('/api/v1/health', { cache: 'no-store' }).catch(() => null);
 	hasAnswer = response?.ok === true;
 	look();
-}
-
-function midnights(from: Date, to: Date): number {
-	const dayOf = (at: Date) => Date.UTC(at.getFullYear(), at.getMonth(), at.getDate());
-	return Math.max(0, Math.round((dayOf(to) - dayOf(from)) / DAY_MS));
 }

@@ -39,6 +39,11 @@ export async function listHelpers({ db }: Context): Promise<Helper[]> {
 	}));
 }
 
+/** Whether there is a helper of this id, or any more. */
+export async function isHelper({ db }: Context, id: string): Promise<boolean> {
+	return (await storage.findPerson(db, id)) !== undefined;
+}
+
 /** Makes a helper; tells the path of the link to join by this once. */
 export async function addHelper(
 	{ db, now }: Context,

@@ -56,6 +56,21 @@ export function nameOf(viewer: Viewer): string {
 	}
 }
 
+/** The same person under the same id, on every device and in every session; `null` for a stranger. No secret. */
+export function personOf(viewer: Viewer): { id: string; name: string } | null {
+	const name = nameOf(viewer);
+	switch (viewer.role) {
+		case 'owner':
+			return { id: viewer.way === 'machine' ? 'machine' : 'owner', name };
+		case 'helper':
+			return { id: viewer.id, name };
+		case 'guest':
+			return { id: 'guest', name };
+		default:
+			return null;
+	}
+}
+
 /** Exact positions of places, and of the lake. */
 export function seesPlaces(viewer: Viewer): boolean {
 	return viewer.role === 'guest' ? viewer.seesPlaces : viewer.role !== 'stranger';

@@ -12,7 +12,7 @@ export interface GoingAnswer {
 	isTold: boolean;
 }
 
-export function goingAnswer(page: GoingOnPage, units: Units): GoingAnswer | null {
+export function goingAnswer(page: GoingOnPage, units: Units, oldSince = ''): GoingAnswer | null {
 	const { ice, asOf, iceOutOn, changes } = page;
 	if (!ice) return null;
 	if (iceOutOn !== null)
@@ -21,7 +21,7 @@ export function goingAnswer(page: GoingOnPage, units: Units): GoingAnswer | null
 		const main = `Not known for ${day(asOf)}: the weather ends before that day.`;
 		return { main, rest: [], isTold: false };
 	}
-	const facts = { asOf, to: ice.to, snowKnown: ice.snowKnown };
+	const facts = { asOf, to: ice.to, snowKnown: ice.snowKnown, oldSince };
 	const { main, rest, nextId } = goingHeadline(ice.loads, facts);
 	const changed =
 		changes && nextId ? changesSentence(changes, { loadId: nextId, asOf }, units) : null;

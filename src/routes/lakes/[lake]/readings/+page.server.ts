@@ -3,12 +3,8 @@ import { asSeenBy } from '#lib/server/services/access/rough-place.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { listWeakSpots } from '#lib/server/services/places/weak-spots.ts';
 import { readingInput } from '#lib/server/services/reading-input.ts';
-import {
-	addReadings,
-	deleteReading,
-	listReadings,
-	restoreReading
-} from '#lib/server/services/readings.ts';
+import { deleteReading, listReadings, restoreReading } from '#lib/server/services/readings.ts';
+import { clientIdIn, sendReadings } from '#lib/server/services/send-readings.ts';
 import { isWinterId, winterOf } from '#lib/model/calendar.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { addHoleRow } from '#lib/ui/forms/hole-input.ts';
@@ -54,14 +50,17 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 export const actions: Actions = {
 	add: async ({ params, request, locals, cookies, url }) => {
 		const site = siteOf(url);
-		const input = new FormInput(formValues(await request.formData()));
+		const typed = formValues(await request.formData());
+		const input = new FormInput(typed);
 		const units = parseUnits(cookies.get(UNITS_COOKIE));
 		const on = input.text('on');
 		const { today, estimate_m } = await found(estimateOn(locals.context, params.lake, site, on));
 		const facts = { today, estimate_m, units };
 		const reading = input.take(readingInput.safeParse(readReading(input, facts)));
 		if (!reading) return fail(400, input.refusal);
-		const [id] = await addReadings(locals.context, params.lake, site, [reading]);
+		const clientId = clientIdIn(typed);
+		const sent = { ...reading, ...(clientId === null ? {} : { clientId }) };
+		const [id] = await sendReadings(locals.context, params.lake, site, [sent]);
 		redirect(303, withSite(`?winter=${winterOf(reading.on)}&stored=${id}`, site));
 	},
 	hole: async ({ request }) => addHoleRow(formValues(await request.formData())),
