@@ -5,7 +5,7 @@ import { SEND_TAG, type ToServiceWorker } from '#lib/ui/offline/names.ts';
 import { sendWaiting } from '#lib/ui/offline/send-waiting.ts';
 import { dataAnswer, inputAnswer, pageAnswer } from './answers.ts';
 import { buildFile, forgetBuilds, isBuildFile, keepBuild } from './build-files.ts';
-import { lakeChanged } from './gather.ts';
+import { gather, lakeChanged } from './gather.ts';
 import { formAnswer, isHalfTyped, isTypedForm, stayingAnswer } from './typed-forms.ts';
 import { eraNow, forgetPages, keep, listKept } from './kept-pages.ts';
 
@@ -41,11 +41,14 @@ worker.addEventListener('fetch', (event) => {
 });
 
 worker.addEventListener('message', (event) => {
-	const { kind } = event.data as ToServiceWorker;
-	if (kind !== 'forgetPages' && kind !== 'forgetAll') return;
-	event.waitUntil(
-		forgetPages(kind === 'forgetAll').then(() => event.ports[0]?.postMessage('done'))
-	);
+	const told = event.data as ToServiceWorker;
+	if (told.kind === 'opened') {
+		const lake = lakeOf(new URL(told.path, location.origin));
+		if (lake !== null) event.waitUntil(gather(lake));
+	} else if (told.kind === 'forgetPages' || told.kind === 'forgetAll') {
+		const forGood = told.kind === 'forgetAll';
+		event.waitUntil(forgetPages(forGood).then(() => event.ports[0]?.postMessage('done')));
+	}
 });
 
 /** Background Sync is no standard yet, and its event has no type. */

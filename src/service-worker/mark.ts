@@ -39,8 +39,16 @@ export function notKept(): Response {
 	);
 }
 
+/** Of a page that loads nothing; its colours are those of `tokens.css`. */
+const STYLE =
+	':root{color-scheme:light dark}' +
+	'body{margin:0;padding:1rem clamp(1rem,4vw,3rem);background:light-dark(#f3f5f2,#0f1519);color:light-dark(#13222b,#e8eeee);' +
+	'font:1rem/1.5 "Atkinson Hyperlegible",ui-sans-serif,system-ui,sans-serif}' +
+	'main{max-width:38rem}h1{font-size:1.6rem;line-height:1.15}' +
+	'a{display:inline-block;padding:.6rem 0;color:inherit}';
+
 function page(title: string, text: string): Response {
-	const body = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>No connection · Frostledger</title></head><body><main><h1>${title}</h1>${text}<p><a href="/">Lakes</a></p><p><a href="/on-this-phone">What is kept here</a></p></main></body></html>`;
+	const body = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>No connection · Frostledger</title><style>${STYLE}</style></head><body><main><h1>${title}</h1>${text}<p><a href="/">Lakes</a></p><p><a href="/on-this-phone">What is kept here</a></p></main></body></html>`;
 	return new Response(body, {
 		status: 503,
 		headers: { 'content-type': 'text/html; charset=utf-8' }

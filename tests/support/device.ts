@@ -9,9 +9,6 @@ const LONGEST_ms = 90_000;
 export async function openAndKeep(device: BrowserContext, path: string): Promise<Page> {
 	const page = await device.newPage();
 	await page.goto(path);
-	await until(page, () => navigator.serviceWorker.controller !== null, undefined);
-	// The first visit came before there was anybody to keep it.
-	await page.reload();
 	const lake = path.split('/').slice(0, 3).join('/');
 	await keptPages(
 		page,

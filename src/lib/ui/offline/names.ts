@@ -20,7 +20,9 @@ export type ToServiceWorker =
 	/** Empties all pages and inputs that are kept; answers on the port once it is done. */
 	| { kind: 'forgetPages' }
 	/** The same, and keeps nothing any more. */
-	| { kind: 'forgetAll' };
+	| { kind: 'forgetAll' }
+	/** A page was in view before there was anybody to keep it. */
+	| { kind: 'opened'; path: string };
 
 /** What a kept page or file has beside its body. */
 export const FACTS = {

@@ -87,7 +87,7 @@ export async function forgetAll(): Promise<void> {
 }
 
 /** What it is in the middle of fetching it would keep after all. */
-async function tellWorker(kind: ToServiceWorker['kind']): Promise<void> {
+async function tellWorker(kind: 'forgetPages' | 'forgetAll'): Promise<void> {
 	const worker = 'serviceWorker' in navigator ? navigator.serviceWorker.controller : null;
 	if (!worker) return;
 	const { port1, port2 } = new MessageChannel();

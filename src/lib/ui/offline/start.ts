@@ -1,3 +1,4 @@
+import type { ToServiceWorker } from './names.ts';
 import { sendWaiting } from './send-waiting.ts';
 import { isForgotten } from './forgotten.ts';
 import { madeNow, watch } from './watch.ts';
@@ -21,6 +22,13 @@ export function start(): void {
 
 function register(): void {
 	if (isForgotten()) return;
+	navigator.serviceWorker.addEventListener('controllerchange', tellWhatIsOpen);
 	// Refused in some private windows, where the app works as it does without.
 	navigator.serviceWorker.register('/service-worker.js', { type: 'module' }).catch(() => undefined);
+}
+
+/** On a first visit the lake in view was loaded before its keeper was there. */
+function tellWhatIsOpen(): void {
+	const told: ToServiceWorker = { kind: 'opened', path: location.pathname };
+	navigator.serviceWorker.controller?.postMessage(told);
 }
