@@ -103,7 +103,8 @@ test('the app as it is built makes estimates beside the thread that answers, and
 	expect(events('estimate')).toMatchObject([{ kind: 'outlook', after_ms: expect.any(Number) }]);
 	// One that is under way when the app is asked to end is answered, too.
 	const last = fetch(`${url}/lakes/pinder-lake?asOf=2027-02-01`);
-	await new Promise((resolve) => setTimeout(resolve, 50));
+	// What was asked for later is answered: the app has heard of the one before.
+	await fetch(`${url}/api/v1/health`);
 	child.kill('SIGTERM');
 	expect((await last).status).toBe(200);
 	expect(await ended).toBe(0);
