@@ -43,6 +43,9 @@ const fewFiles: Plugin = {
 	}
 };
 
+/** Tests of what has no state, no clock and no files of its own. */
+const PURE = ['model', 'ui', 'validation'].map((folder) => `tests/${folder}/**/*.test.ts`);
+
 export default defineConfig({
 	plugins: [lighterCharts, fewFiles, sveltekit()],
 	// For the development server, which would otherwise hand Node 20 what it cannot read yet (`using`).
@@ -65,8 +68,13 @@ export default defineConfig({
 				test: {
 					name: 'node',
 					include: ['tests/**/*.test.ts'],
-					exclude: ['tests/e2e/**']
+					exclude: ['tests/e2e/**', ...PURE]
 				}
+			},
+			{
+				extends: true,
+				// Nothing there keeps anything for itself, so that one file's imports serve the next.
+				test: { name: 'pure', include: PURE, isolate: false }
 			},
 			{
 				extends: true,
