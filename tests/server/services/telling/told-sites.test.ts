@@ -66,6 +66,17 @@ test('the ice of every chosen site is told of by its name, and what is of the la
 	expect(await ofSite('narrow-bay')).not.toEqual([]);
 });
 
+test('that the weather is stale is told where the first site has no ice to tell of', async () => {
+	const { ctx, id, setNow } = await basinAndBay();
+	const later = winterInput.parse({ freezeUpOn: '2027-02-20' });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2026-27', ...later });
+	await updateTellingOf(ctx, id, { sites: ['main', 'narrow-bay'], loads: [] });
+	setNow('2027-01-15T13:00:00Z');
+	await lookAt(ctx, id);
+	const kinds = (await toldMessages(ctx, id, 100)).map(({ kind }) => kind);
+	expect(kinds.filter((kind) => kind === 'weatherStale')).toHaveLength(1);
+});
+
 test('a reading that is due is told of the site that lacks it', async () => {
 	const { ctx, id, setNow } = await basinAndBay();
 	await updateTellingOf(ctx, id, { sites: ['main', 'narrow-bay'], loads: [] });

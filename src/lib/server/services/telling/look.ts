@@ -43,7 +43,9 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 	const looked: LookedSite[] = [];
 	for (const [at, site] of sites.entries()) {
 		const view = await quiet[at]?.make();
-		if (view) looked.push(await lookedSite(ctx, view, row, { site, isFirst: at === 0 }));
+		// What is of the whole lake is told once: with the first site of which anything is told.
+		const isFirst = looked.every(({ facts }) => facts === null);
+		if (view) looked.push(await lookedSite(ctx, view, row, { site, isFirst }));
 	}
 	const look = { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today };
 	await tell(ctx, lake, { sites: looked, look });
@@ -76,7 +78,6 @@ async function lookedSite(
 	const facts = await factsOf(ctx, view, row, site.name);
 	return {
 		site: site.id,
-		// What is of the whole lake is told once.
 		facts: facts && !isFirst ? { ...facts, stale: null, removalOn: null } : facts,
 		isOutOfSeason: view.winter !== winterOf(view.today)
 	};
