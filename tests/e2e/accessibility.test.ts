@@ -164,7 +164,7 @@ const STATES: Record<string, Visit> = {
 
 for (const [name, visit] of Object.entries({ ...PLAIN, ...STATES })) {
 	test.runIf(browserPath)(
-		`${name}: nothing that axe finds, on a phone by day, at a desk by night`,
+		`${name}: nothing that axe finds, on a phone, at a desk, by night`,
 		async () => {
 			const page = await app.open('about:blank', { reducedMotion: 'reduce' });
 			await visit(page, app);

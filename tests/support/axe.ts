@@ -5,11 +5,10 @@ import type { Page } from 'playwright-core';
 const AXE = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** On a phone by day, and at a desk by night: both widths and both sets of colours, at half the time of all four. */
-export const LOOKS = [
-	{ width: 360, colorScheme: 'light' },
-	{ width: 1440, colorScheme: 'dark' }
-] as const;
+/** On a phone and at a desk, by day and by night. */
+export const LOOKS = [360, 1440].flatMap((width) =>
+	(['light', 'dark'] as const).map((colorScheme) => ({ width, colorScheme }))
+);
 
 /** To be called once on a page before {@link violations}. */
 export function bringAxe(page: Page): Promise<unknown> {
