@@ -88,3 +88,17 @@ test('what must be sent is told apart from what may be', async () => {
 	});
 	expect(components.schemas['LakeChange']).not.toHaveProperty('required');
 });
+
+test('a change of a reading tells its headers and what they refuse', async () => {
+	const { paths } = await document();
+	const { patch, delete: remove } = paths['/api/v1/lakes/{lake}/readings/{id}'] ?? {};
+	const post = paths['/api/v1/lakes/{lake}/readings']?.['post'];
+	const headers = (operation: Operation | undefined) =>
+		(operation?.parameters ?? []).flatMap((one) => (one.in === 'header' ? [one.name] : []));
+	expect(headers(post)).toEqual(['frostledger-logged-by']);
+	expect(headers(patch)).toEqual(['frostledger-logged-by', 'if-match']);
+	expect(headers(remove)).toEqual(['frostledger-logged-by', 'if-match']);
+	for (const operation of [post, patch, remove]) {
+		expect(operation?.responses['412']?.content).toHaveProperty(['application/problem+json']);
+	}
+});

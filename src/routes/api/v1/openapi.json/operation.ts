@@ -5,6 +5,9 @@ import { problem } from './answers.ts';
 interface Request {
 	path?: z.ZodObject;
 	query?: z.ZodObject;
+	header?: z.ZodObject;
+	/** What is refused for a reason of its own, by status: problem details too. */
+	refusals?: Record<`4${number}`, string>;
 	requestBody?: ZodOpenApiOperationObject['requestBody'];
 }
 
@@ -12,18 +15,27 @@ interface Request {
 export function operation(
 	summary: string,
 	responses: ZodOpenApiResponsesObject,
-	{ path, query, requestBody }: Request = {}
+	{ path, query, header, requestBody, refusals = {} }: Request = {}
 ): ZodOpenApiOperationObject {
-	const failure = {
-		description: 'What failed, on what, and the remedy',
-		content: { 'application/problem+json': { schema: problem } }
-	};
+	const refused = Object.entries(refusals).map(([status, why]) => [status, failure(why)]);
 	return {
 		summary,
-		requestParams: { ...(path ? { path } : {}), ...(query ? { query } : {}) },
+		requestParams: {
+			...(path ? { path } : {}),
+			...(query ? { query } : {}),
+			...(header ? { header } : {})
+		},
 		...(requestBody ? { requestBody } : {}),
-		responses: { ...responses, default: failure }
+		responses: {
+			...responses,
+			...(Object.fromEntries(refused) as ZodOpenApiResponsesObject),
+			default: failure('What failed, on what, and the remedy')
+		}
 	};
+}
+
+function failure(description: string) {
+	return { description, content: { 'application/problem+json': { schema: problem } } };
 }
 
 export function body(schema: z.ZodType) {
