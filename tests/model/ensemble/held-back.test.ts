@@ -37,6 +37,32 @@ test('one that is too thin to be believed still holds the bound down until anoth
 	expect(show(0.31, { before_m: 0.3, holes: 5, thinnest_m: null })).toBeCloseTo(0.308, 9);
 });
 
+test('a thin hole caps the bound until two more holes have been read, be it one after the other', () => {
+	const single = { before_m: 0.2, holes: 1, thinnest_m: null };
+	const show = holdBack();
+	expect(show(0.2, { before_m: 0.25, holes: 5, thinnest_m: 0.08 })).toBeCloseTo(0.08, 9);
+	expect(show(0.23, single)).toBeCloseTo(0.08, 9);
+	expect(show(0.25, null)).toBeCloseTo(0.1, 9);
+	expect(show(0.26, { ...single, before_m: 0.26, holes: 0 })).toBeCloseTo(0.11, 9);
+	expect(show(0.27, { ...single, before_m: 0.26 })).toBeCloseTo(0.26, 9);
+	const other = holdBack();
+	other(0.2, { before_m: 0.25, holes: 5, thinnest_m: 0.08 });
+	expect(other(0.2, { before_m: 0.21, holes: 1, thinnest_m: 0.1 })).toBeCloseTo(0.09, 9);
+	expect(other(0.22, { ...single, holes: 2 })).toBeCloseTo(0.21, 9);
+});
+
+test('no single hole raises what is shown by a thin one before it', () => {
+	const metres = fc.double({ min: 0, max: 1, noNaN: true });
+	fc.assert(
+		fc.property(metres, metres, metres, (bound_m, thinnest_m, later_m) => {
+			const show = holdBack();
+			const capped_m = show(bound_m, { before_m: 1, holes: 3, thinnest_m });
+			const after_m = show(later_m, { before_m: bound_m, holes: 1, thinnest_m: null });
+			expect(after_m).toBeLessThanOrEqual(capped_m + 1e-12);
+		})
+	);
+});
+
 test('new ice after the old is gone starts without what was held back', () => {
 	const show = holdBack();
 	show(0.1, { before_m: 0.05, holes: 1, thinnest_m: null });

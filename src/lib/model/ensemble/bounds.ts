@@ -65,7 +65,10 @@ function boundSteps(day: EnsembleDay, readings: readonly Reading[]): BoundStep[]
 	const { before, beforeTold, recalibrations } = day;
 	if (before === null) return [];
 	const taken = idsOf(recalibrations);
-	const believed = idsOf(recalibrations.filter(({ isAskedAbout }) => !isAskedAbout));
+	// A tool that stuck above what is expected anyway has told nothing of how thick the ice is.
+	const believed = idsOf(
+		recalibrations.filter(({ off, isAskedAbout }) => off !== null && !isAskedAbout)
+	);
 	const thin = idsOf(recalibrations.filter(({ off }) => (off ?? 0) < 0));
 	const step = (told: boolean, from: Holes, after: Holes | null): BoundStep[] => {
 		const of = readings.filter(({ id, secondHand }) => taken.has(id) && secondHand === told);

@@ -18,26 +18,47 @@ export interface HeldBack {
 /**
  * Lets a thicker reading raise a lower bound only gradually, and never by one hole alone.
  *
- *   shown = bound - held,  held = (bound - before)/n after a reading of n holes that raised it
+ *   shown = bound - raised - capped,  raised = (bound - before)/n after a reading of n holes
  *
  * So 1 - 1/n of a rise comes through, nothing of that from one hole, and the rest once another reading
  * has been taken: what that one leaves of the bound has two to stand on. A reading thinner than expected
- * acts at once and in full: the bound is no more than its thinnest hole until another reading. One that
- * is asked about raises nothing and confirms nothing. Our rule, cautious.
+ * acts at once and in full: it caps the bound at its thinnest hole until two more holes have been read.
+ * One that is asked about raises nothing and confirms nothing. Our rule, cautious.
  */
 export function holdBack(): HeldBack {
-	return holding(0);
+	return holding(NOTHING);
 }
 
-function holding(from_m: number): HeldBack {
-	let held_m = from_m;
+/** Holes that it takes to lift what a thin one has capped: one alone raises nothing. */
+const LIFTS_CAP = 2;
+
+interface Held {
+	raised_m: number;
+	capped_m: number;
+	/** Holes read since the one that caps. */
+	sinceCap: number;
+}
+
+const NOTHING: Held = { raised_m: 0, capped_m: 0, sinceCap: 0 };
+
+function holding(from: Held): HeldBack {
+	let held = from;
 	const shown = (bound_m: number, read: BoundRead | null): number => {
-		if (read !== null) {
-			const rise_m = Math.max(0, bound_m - read.before_m);
-			held_m = read.holes === 0 ? held_m + rise_m : rise_m / read.holes;
-			if (read.thinnest_m !== null) held_m = Math.max(held_m, bound_m - read.thinnest_m);
-		} else if (bound_m <= 0) held_m = 0;
-		return Math.max(0, bound_m - held_m);
+		if (read !== null) held = heldAfter(held, bound_m, read);
+		else if (bound_m <= 0) held = NOTHING;
+		return Math.max(0, bound_m - held.raised_m - held.capped_m);
 	};
-	return Object.assign(shown, { copy: () => holding(held_m) });
+	return Object.assign(shown, { copy: () => holding(held) });
+}
+
+function heldAfter(held: Held, bound_m: number, read: BoundRead): Held {
+	const { before_m, holes, thinnest_m } = read;
+	const rise_m = Math.max(0, bound_m - before_m);
+	const raised_m = holes === 0 ? held.raised_m + rise_m : rise_m / holes;
+	const sinceCap = held.sinceCap + holes;
+	const fall_m = Math.max(0, before_m - bound_m);
+	const left_m = sinceCap >= LIFTS_CAP ? 0 : Math.max(0, held.capped_m - fall_m);
+	const cap_m = thinnest_m === null ? 0 : Math.max(0, bound_m - raised_m - thinnest_m);
+	if (cap_m > 0 && cap_m >= left_m) return { raised_m, capped_m: cap_m, sinceCap: 0 };
+	return { raised_m, capped_m: left_m, sinceCap };
 }
