@@ -57,6 +57,23 @@ test('a place where the ice broke that day or later supports nothing', () => {
 	expect(drilled([read, elsewhere], [thick(0.3), thick(0.3)])).toHaveLength(1);
 });
 
+test('holes in ice that has gone since support nothing, those in the new ice do', () => {
+	const old = reading('2027-01-10', [0.3, 0.3, 0.3]);
+	const own = reading('2027-01-12', [0.1, 0.1, 0.1], { id: 'new' });
+	const days = [thick(0.3), thick(0), thick(0.1), thick(0.15)];
+	expect(drilled([old], days)).toHaveLength(0);
+	expect(drilled([old, own], days).map(({ on }) => on)).toEqual(['2027-01-12']);
+});
+
+test('days since a hole that were only forecast count as unseen, once they are more than one', () => {
+	const read = reading('2027-01-12', [0.3]);
+	const ahead = { ...thick(0.3), source: 'forecast' as const };
+	const gaps = (...days: Partial<SeasonDay>[]) => drilled([read], days)[0]?.gapDays;
+	const seen = thick(0.3);
+	expect(gaps(ahead, ahead, seen, ahead, ahead)).toBe(0);
+	expect(gaps(seen, seen, seen, ahead, ahead, ahead, ahead)).toBe(2);
+});
+
 test('a reading that is set aside supports nothing', () => {
 	const read = reading('2027-01-10', [2, 2, 2]);
 	expect(drilled([read], [thick(0.3)], { doubtful: new Set([read.id]) })).toHaveLength(0);

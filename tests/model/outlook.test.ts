@@ -178,6 +178,25 @@ test('one hole, however thick, does not raise the bound that statuses go by', ()
 	expect(bound(reading('2027-01-20', [0.25]))).toBeLessThan(plain - 0.02);
 });
 
+test('a tool that stuck in less ice than was expected anyway confirms no thick hole', () => {
+	const bound = (...readings: OutlookInput['readings']) =>
+		look(FROST, { readings }).forecast.loads[0]?.bound_m ?? NaN;
+	const one = reading('2027-01-20', [0.75]);
+	const stuck = reading('2027-01-24', [0.05], { kind: 'atLeast' });
+	expect(bound(one, stuck)).toBe(bound(one));
+});
+
+test('holes drilled before a site opened again make nothing reached on its new ice', () => {
+	const air_degC = [...FROST.slice(0, 40), ...Array.from({ length: 10 }, () => -30)];
+	const drilledOn = '2027-01-12';
+	const five = reading(drilledOn, [0.5, 0.5, 0.5, 0.5, 0.5]);
+	const opened = { kind: 'reopened', on: '2027-01-13', refrozeOn: '2027-01-14' } as const;
+	const status = (change: Partial<OutlookInput>) =>
+		statuses(look(air_degC, { chartSet: 'common', readings: [five], ...change }))['on-foot'];
+	expect(status({})).toBe('reached');
+	expect(status({ record: record({ events: [opened] }) })).toBe('expectedNotDrilled');
+});
+
 test('a slip of the pen is named and does not wreck the winter', () => {
 	const slip = look(FROST, { readings: [reading('2027-01-20', [4.1])] });
 	const doubts = slip.forecast.cautions.filter((each) => each.code === 'doubtfulReading');

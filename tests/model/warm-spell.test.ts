@@ -121,6 +121,19 @@ test('a hole where the ice broke ends nothing', () => {
 	const days = [THAW, FROST, FROST, FROST, FROST];
 	const broke = reading('2027-01-13', [0.3], { kind: 'wentThrough' });
 	expect(last(days, [broke]).state).toBe('withheld');
+	const bad = reading('2027-01-11', [0.3], { core: 'candled' });
+	const sound = reading('2027-01-13', [], { kind: 'wentThrough', core: 'sound' });
+	expect(last([FROST, FROST, FROST, FROST], [bad, sound]).state).toBe('withheld');
+});
+
+test('frost that was only forecast ends no spell, warmth that was begins one', () => {
+	const ahead = (day: Partial<SeasonDay>) => ({ ...day, source: 'forecast' as const });
+	const hole = reading('2027-01-14', [0.3], { core: 'sound' });
+	const frost = [FROST, FROST, FROST, FROST];
+	expect(last([THAW, ...frost], [hole]).state).toBe('none');
+	expect(last([THAW, ...frost.map(ahead)], [hole]).state).toBe('withheld');
+	expect(last([THAW, FROST, ahead(FROST), FROST, FROST], [hole]).frost_h).toBe(24);
+	expect(last([FROST, ahead(THAW)]).state).toBe('withheld');
 });
 
 test('warmth before there is a sheet leaves no mark on it', () => {

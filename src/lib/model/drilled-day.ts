@@ -1,5 +1,6 @@
 import { effective_m } from './bearing.ts';
 import { daysBetween, type IsoDate } from './calendar.ts';
+import { total_m } from './column.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
 import { isSamePlace } from './places/place-name.ts';
@@ -51,8 +52,9 @@ export interface DrilledDayInput {
  * The days on which holes were drilled, the latest first, each carried forward to `asOf`.
  *
  * A hole gains or loses what the site's column is estimated to have gained or lost since. Readings
- * that are doubted are left out, and those of a place where the ice has broken that day or later. Their
- * age is that of today, and days since `asOf` that nobody observed count once its weather is old.
+ * that are doubted are left out, those of a place where the ice has broken that day or later, and those
+ * of ice that has gone since. Their age is that of today, and days that nobody observed count once its
+ * weather is old.
  */
 export function drilledDays(input: DrilledDayInput): DrilledDay[] {
 	const counted = input.readings.filter((reading) => isCounted(reading, input));
@@ -82,9 +84,20 @@ function nowOf({ asOf, since }: DrilledDayInput): IsoDate {
 	return since?.now ?? asOf;
 }
 
-/** Whole days after `asOf` of which nothing is known, once its weather is old. */
-function unseenDays({ asOf, since }: DrilledDayInput): number {
-	return since?.isWeatherOld ? Math.max(0, daysBetween(asOf, since.now) - 1) : 0;
+/**
+ * Whole days since a hole of which nothing was observed, once the weather is old: those after `asOf`,
+ * and those before it that were only forecast.
+ */
+function unseenDays(
+	drilledOn: IsoDate,
+	season: readonly SeasonDay[],
+	{ asOf, since }: DrilledDayInput
+): number {
+	const after = since?.isWeatherOld ? Math.max(0, daysBetween(asOf, since.now) - 1) : 0;
+	const forecast = season.filter(
+		({ on, source }) => source === 'forecast' && on >= drilledOn && on < asOf
+	);
+	return after + Math.max(0, forecast.length - 1);
 }
 
 function carry(
@@ -94,16 +107,23 @@ function carry(
 ): DrilledDay | null {
 	const season = input.seasonBy(on);
 	const then = season.find((day) => day.on === on);
-	const nowAt = season.findIndex((day) => day.on === input.asOf);
+	const { asOf } = input;
+	const nowAt = season.findIndex((day) => day.on === asOf);
 	const now = season[nowAt];
-	if (!then || !now) return null;
+	if (!then || !now || season.some((day) => day.on >= on && day.on <= asOf && isOpen(day)))
+		return null;
 	return {
 		on,
 		age_d: daysBetween(on, nowOf(input)),
 		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
 		...since(on, season, input),
-		gapDays: (sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0) + unseenDays(input)
+		gapDays:
+			(sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0) + unseenDays(on, season, input)
 	};
+}
+
+function isOpen({ column }: SeasonDay): boolean {
+	return total_m(column) <= 0;
 }
 
 function carriedHoles(reading: Reading, then: SeasonDay, now: SeasonDay): CarriedHole[] {

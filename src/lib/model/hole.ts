@@ -7,6 +7,11 @@ export function isDrilled(reading: Reading): boolean {
 	return thicknessHoles(reading).length > 0;
 }
 
+/** True for a core seen to be sound, not one that was told of; where ice broke it says nothing of the rest. */
+export function isSoundCore({ core, kind, secondHand }: Reading): boolean {
+	return core === 'sound' && kind !== 'wentThrough' && !secondHand;
+}
+
 /** True when somebody saw ice in a hole: by then the site had frozen over. */
 export function showsIce(reading: Reading): boolean {
 	return (

@@ -1,8 +1,10 @@
 import type { IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
+import { isSoundCore } from './hole.ts';
 import type { Reading } from './reading.ts';
 import { calm, isOver, isRefrozen, type WarmDay } from './warm-day.ts';
 import { hasIce, warmthOf, type SpellDay } from './warmth.ts';
+import type { DaySource } from './weather.ts';
 
 /** Clear-sky sunshine, mean of the day, that rots ice from within. Our rule, derived. */
 export const ROTTING_SUN_W_m2 = 150;
@@ -20,25 +22,36 @@ const SHEET_m = 0.05;
  * Judged on each day by that day's own hours and the day's before. A spell of either kind ends after
  * 72 hours below freezing with 15 °C·d of frost and a hole drilled since the last warm hour; where sun
  * has been on bare ice since it began, that hole's core must be logged as sound. Days without a
- * temperature count neither as warm nor as frost. Open water ends it only while there has been no more
- * than a skim of ice: later on the estimate of none may be wrong.
+ * temperature count neither as warm nor as frost, and frost that was only forecast ends nothing. Open
+ * water ends it only while there has been no more than a skim of ice: later on the estimate of none may
+ * be wrong.
  *
  * `hasHours` tells the days built from hourly records: on them the hours decide and not the mean.
  */
 export function warmSpells(
-	days: readonly SpellDay[],
+	days: readonly RecordedDay[],
 	readings: readonly Reading[],
 	hasHours: (on: IsoDate) => boolean
 ): WarmDay[] {
 	const result: WarmDay[] = [];
 	let past = calm('');
 	let before: SpellDay | undefined;
-	for (const day of days) {
+	for (const day of days.map(asSeen)) {
 		past = nextWarmDay(past, before, day, readings, hasHours);
 		result.push(past);
 		before = day;
 	}
 	return result;
+}
+
+export interface RecordedDay extends SpellDay {
+	source: DaySource;
+}
+
+/** Until a day is in, that it had no warm hour is not known. */
+function asSeen(day: RecordedDay): RecordedDay {
+	const isFrostAhead = day.source === 'forecast' && day.aboveFreezing_h === 0;
+	return isFrostAhead ? { ...day, aboveFreezing_h: null } : day;
 }
 
 /** Where a spell stands on a day, from where it stood on the one before. */
@@ -82,13 +95,12 @@ function withFrost(state: WarmDay, passed: SpellDay | undefined): WarmDay {
 
 /**
  * A wet or candled core withholds the status whatever the weather; a sound one lifts that, unless
- * somebody else told it.
+ * somebody else told it or the ice broke there.
  */
 function withCore(state: WarmDay, today: readonly Reading[]): WarmDay {
 	if (today.some((reading) => reading.core === 'wet' || reading.core === 'candled'))
 		return { ...state, state: 'withheld', since: state.since ?? state.on, badCoreOn: state.on };
-	if (today.some((reading) => reading.core === 'sound' && !reading.secondHand))
-		return { ...state, badCoreOn: null };
+	if (today.some(isSoundCore)) return { ...state, badCoreOn: null };
 	return state;
 }
 

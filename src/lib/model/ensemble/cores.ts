@@ -1,3 +1,4 @@
+import { isSoundCore } from '../hole.ts';
 import type { Reading } from '../reading.ts';
 import { leastLiquid, ROTTEN } from '../rotten.ts';
 import type { Members } from './members.ts';
@@ -14,7 +15,7 @@ export function takeCores(members: Members, today: readonly Reading[]): void {
 	const here = today.filter(({ kind }) => kind !== 'wentThrough');
 	const { liquidFraction, clear_m, white_m } = members;
 	const least = leastLiquid(here.map(({ core }) => core));
-	const isSound = here.some(({ core, secondHand }) => core === 'sound' && !secondHand);
+	const isSound = here.some(isSoundCore);
 	if (least === null && !isSound) return;
 	for (let i = 0; i < members.count; i++) {
 		if ((clear_m[i] ?? 0) + (white_m[i] ?? 0) <= 0) continue;

@@ -3,14 +3,14 @@ import type { IceColumn } from '../column.ts';
 import { dayDegrees, meanAir_degC } from '../degree-days.ts';
 import type { Reading } from '../reading.ts';
 import { calm, isRefrozen, type WarmDay } from '../warm-day.ts';
-import { nextWarmDay, warmSpells } from '../warm-spell.ts';
+import { nextWarmDay, warmSpells, type RecordedDay } from '../warm-spell.ts';
 import type { SpellDay } from '../warmth.ts';
 import type { WeatherDay } from '../weather.ts';
 import type { ScenarioWeather } from './scenarios.ts';
 
 export interface ThawChanceInput {
 	/** The season's days as far as they are known; those that a scenario tells are left out. */
-	days: readonly SpellDay[];
+	days: readonly RecordedDay[];
 	readings: readonly Reading[];
 	/** True for a known day built from hourly records. */
 	hasHours: (on: IsoDate) => boolean;
