@@ -33,7 +33,6 @@ export const PICTURED: Record<string, string> = {
 	history: `${LAKE}/history`,
 	edit: `${LAKE}/edit`,
 	'new-route': `${LAKE}/weak-spots/routes/new`,
-	'edit-deleted': `${LAKE}/edit/deleted`,
 	'new-lake': '/lakes/new',
 	sources: '/sources',
 	'new-source': '/sources/new',
