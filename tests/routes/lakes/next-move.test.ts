@@ -10,6 +10,7 @@ import {
 	inventedOutlook,
 	inventedView
 } from '../../support/invented-view.ts';
+import { measuredReading } from '../../support/measured-reading.ts';
 
 /** Somebody's next move with loads that stand like this, on foot first. */
 function move(
@@ -52,6 +53,22 @@ test('where nothing is carried nobody is sent out', () => {
 
 test('unknown snow is asked for first', () => {
 	expect(move(['notYet'], { snowKnown: false })?.link?.path).toBe('weather');
+});
+
+test('snow that was measured after the last weather is not asked for again', () => {
+	const text = (snow_m: number | null) =>
+		move(
+			['notYet'],
+			{ snowKnown: false },
+			{
+				asOf: '2027-02-09',
+				readings: [measuredReading('new', '2027-02-10', { total_m: 0.2, snow_m })]
+			}
+		)?.text;
+	expect(text(0.03)).toMatch(
+		/^The snow measured on 10 Feb counts once the weather of that day is in/
+	);
+	expect(text(null)).toMatch(/^Bring in weather with precipitation/);
 });
 
 test('what is reached is to be drilled again', () => {

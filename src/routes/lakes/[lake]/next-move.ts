@@ -1,3 +1,4 @@
+import { shortDay } from '#lib/ui/format/day.ts';
 import { isPast } from '#lib/ui/is-past.ts';
 import type { LakePage } from './lake-page.ts';
 
@@ -15,7 +16,7 @@ export function nextMove(page: LakePage): NextMove | null {
 	if (isPast(page)) return hasEnded ? BRING_WEATHER : null;
 	const is = (status: string) => ice.loads.some((load) => load.status === status);
 	if (is('withheld')) return { text: 'Stay off. What ends it is said below.', link: null };
-	if (!ice.snowKnown) return MEASURE_SNOW;
+	if (!ice.snowKnown) return measureSnow(page);
 	if (is('expectedNotDrilled')) return { text: drillText(ice.loads), link: TO_READINGS };
 	if (is('reached'))
 		return {
@@ -32,10 +33,19 @@ const BRING_WEATHER: NextMove = {
 	link: { path: 'weather', label: 'Add weather' }
 };
 
-const MEASURE_SNOW: NextMove = {
-	text: 'Bring in weather with precipitation, or a snow depth measured on the ice: until then nothing counts as expected or reached.',
-	link: { path: 'weather', label: 'Add weather' }
-};
+/** Whoever has measured it already is not asked again: a reading counts from its day's weather on. */
+function measureSnow({ lastReading, asOf }: LakePage): NextMove {
+	const isMeasured =
+		lastReading !== null &&
+		lastReading.on > asOf &&
+		lastReading.holes.some(({ snow_m }) => snow_m !== null);
+	return {
+		text: isMeasured
+			? `The snow measured on ${shortDay(lastReading.on)} counts once the weather of that day is in: until then nothing counts as expected or reached.`
+			: 'Bring in weather with precipitation, or a snow depth measured on the ice: until then nothing counts as expected or reached.',
+		link: { path: 'weather', label: 'Add weather' }
+	};
+}
 
 function drillText(loads: readonly { isVehicle: boolean; status: string }[]): string {
 	const waiting = loads.filter(({ status }) => status === 'expectedNotDrilled');
