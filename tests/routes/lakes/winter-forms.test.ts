@@ -26,6 +26,16 @@ test('freeze-up between two days is stored for the chosen winter', async () => {
 	});
 });
 
+test('no day at all is stored only where it takes back one that was', async () => {
+	const { event, read } = await lakeWithFreezeUp();
+	const fields = { freezeUpOn: '', freezeUpBy: '', iceOutOn: '' };
+	expect((await outcomeOf(actions['dates'], formEvent({ ...event, fields }))).status).toBe(303);
+	expect(await read()).toMatchObject({ freezeUpOn: null, freezeUpBy: null });
+	const again = await outcomeOf(actions['dates'], formEvent({ ...event, fields }));
+	expect(again.status).toBe(400);
+	expect(fieldsOf(again)).toEqual(['freezeUpOn']);
+});
+
 test('an event is added, removed and brought back', async () => {
 	const { read, event } = await lakeWithFreezeUp();
 	const added = await outcomeOf(actions['addEvent'], formEvent({ ...event, fields: CLEARED }));

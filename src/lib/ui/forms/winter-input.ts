@@ -2,7 +2,7 @@ import { winterOf, winterSpan, type IsoDate, type WinterId } from '#lib/model/ca
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { FormInput } from './form-input.ts';
 
-type Dates = Pick<SiteWinter, 'freezeUpOn' | 'freezeUpBy' | 'iceOutOn'>;
+export type Dates = Pick<SiteWinter, 'freezeUpOn' | 'freezeUpBy' | 'iceOutOn'>;
 
 /** Freeze-up and ice-out of one winter, checked against each other and the winter's own days. */
 export function readWinterDates(input: FormInput, winter: WinterId): Dates {

@@ -3,7 +3,7 @@ import { isWinterId } from '#lib/model/calendar.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { getSite } from '#lib/server/services/sites.ts';
 import { getSiteWinter, saveSiteWinter } from '#lib/server/services/winters.ts';
-import { readEvent, readWinterDates } from '#lib/ui/forms/winter-input.ts';
+import { readEvent, readWinterDates, type Dates } from '#lib/ui/forms/winter-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
@@ -50,6 +50,8 @@ export const actions: Actions = {
 			request
 		);
 		const dates = readWinterDates(input, winter);
+		if (hasNoDay(dates) && hasNoDay(record) && input.issues.length === 0)
+			input.refuse('freezeUpOn', 'Type the day it froze over, or the first it may have been.');
 		return storeWinter(locals.context, params.lake, site, input, { ...record, ...dates }, 'dates');
 	},
 	addEvent: async ({ params, request, locals, url }) => {
@@ -83,6 +85,11 @@ export const actions: Actions = {
 		return storeWinter(locals.context, params.lake, site, input, { ...record, events }, 'event');
 	}
 };
+
+/** Then there is nothing to store; where days are recorded it takes them back. */
+function hasNoDay({ freezeUpOn, freezeUpBy, iceOutOn }: Dates): boolean {
+	return freezeUpOn === null && freezeUpBy === null && iceOutOn === null;
+}
 
 /** Whatever comes out, the schema of the winter checks it. */
 function parsed(text: string | null): unknown {
