@@ -6,6 +6,7 @@ import { actions, load } from '../../../src/routes/lakes/[lake]/at-the-hole/+pag
 import * as edit from '../../../src/routes/lakes/[lake]/readings/[reading]/+page.server.ts';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+import { lastText } from '../../../src/routes/lakes/[lake]/at-the-hole/from-before.ts';
 
 /** As the form sends it when only the whole and the snow were typed. */
 const TYPED = {
@@ -139,4 +140,12 @@ test('a reading mended from here leads back here', async () => {
 		formEvent({ context, params, fields, query })
 	);
 	expect(mended.location).toBe(`/lakes/${id}/at-the-hole?stored=${reading?.id}`);
+});
+
+test('what the last hole showed is told as a tape shows it, in whichever unit', () => {
+	const metric = { measure: 'metric', mass: 'kg' } as const;
+	const imperial = { measure: 'imperial', mass: 'lb' } as const;
+	expect([lastText(0.04, metric), lastText(0.04, imperial)]).toEqual(['4', '1.5']);
+	expect(lastText(0, imperial)).toBe('0');
+	expect(lastText(null, metric)).toBe('');
 });

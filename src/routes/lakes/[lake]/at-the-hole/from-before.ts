@@ -1,6 +1,8 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
 import { isSamePlace } from '#lib/model/places/place-name.ts';
 import type { Hole, Reading } from '#lib/model/reading.ts';
+import { depthNumber } from '#lib/ui/format/length.ts';
+import type { Units } from '#lib/ui/units-setting.ts';
 
 /** As many as fit on two lines of a phone. */
 const PLACES = 4;
@@ -29,4 +31,9 @@ export function placeOf(readings: readonly Reading[], today: IsoDate): string {
 /** What the last hole showed, to be held beside what is typed now; `null` before the first. */
 export function lastHole(readings: readonly Reading[]): Hole | null {
 	return readings.findLast(({ holes }) => holes.length > 0)?.holes.at(-1) ?? null;
+}
+
+/** One thing of it as a tape shows it: centimetres typed once are no thousandths of an inch. */
+export function lastText(measured_m: number | null, units: Units): string {
+	return measured_m === null ? '' : depthNumber(measured_m, units);
 }
