@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { cautionsFor, type CautionInput } from '#lib/model/cautions.ts';
 import type { SeasonDay } from '#lib/model/season.ts';
 import { warmSpells } from '#lib/model/warm-spell.ts';
-import { METRIC_WORDS } from '#lib/model/words.ts';
+import { METRIC_WORDS, wordsFor } from '#lib/model/words.ts';
 import { since } from '../support/invented-since.ts';
 import { LAKE, column, reading, seasonDay, siteDay } from '../support/invented-winter.ts';
 
@@ -121,4 +121,14 @@ test('slush names the day it is likely frozen by, and none where half of it is s
 	expect(slush('2027-01-12')).toContain('frozen by');
 	expect(slush('2027-01-10')).not.toContain('frozen');
 	expect(slush(null)).not.toContain('frozen');
+});
+
+test('a film of slush is a little of it in inches too, never none', () => {
+	const film = { column: column({ clear_m: 0.3, slush_m: 0.006, snow_m: 0.1 }) };
+	const slush = (words: typeof METRIC_WORDS) =>
+		cautions(film, { words }).find(({ code }) => code === 'slush')?.text;
+	expect(slush(METRIC_WORDS)).toMatch(/^About 1 cm of slush under the snow/);
+	expect(slush(wordsFor({ measure: 'imperial', mass: 'lb' }))).toMatch(
+		/^A little slush under the snow/
+	);
 });

@@ -113,7 +113,7 @@ function ofTheIce({ asOf, today, floodsWith_m, slushFrozenBy, words }: CautionIn
 		...given(
 			column.slush_m >= SLUSH_m,
 			'slush',
-			`About ${words.depth(column.slush_m)} of slush under the snow: it carries nothing and may not be seen from above.${frozenBy}`
+			`${slushText(column.slush_m, words)} under the snow: it carries nothing and may not be seen from above.${frozenBy}`
 		),
 		...given(isFlooding, 'floodingNear', floodingText(floodsWith_m ?? 0, words)),
 		...given(
@@ -127,6 +127,12 @@ function ofTheIce({ asOf, today, floodsWith_m, slushFrozenBy, words }: CautionIn
 			'Young ice differs greatly within a few steps; open water may be next to it.'
 		)
 	];
+}
+
+/** Half a centimetre is no half inch, and none of it would be a lie. */
+function slushText(slush_m: number, words: Words): string {
+	const depth = words.depth(slush_m);
+	return depth.startsWith('0 ') ? 'A little slush' : `About ${depth} of slush`;
 }
 
 function floodingText(snow_m: number, words: Words): string {
