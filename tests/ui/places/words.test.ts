@@ -8,6 +8,7 @@ import { checkWords } from '#lib/ui/places/check-words.ts';
 import { placesHeadline } from '#lib/ui/places/headline.ts';
 import { holeRunWords } from '#lib/ui/places/hole-runs.ts';
 import { listed, routeSentence } from '#lib/ui/places/route-words.ts';
+import { spacingWords } from '#lib/ui/places/spacing-words.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 import { plain, route } from '../../support/invented-route.ts';
 
@@ -115,4 +116,21 @@ test('wind is told in the unit of the reader', () => {
 	expect(againWords(wind, METRIC)).toContain('10 m/s');
 	// 9.6 m/s by 1609.344 m to the mile.
 	expect(againWords(wind, FEET)).toContain('21 mph');
+});
+
+test('whoever reads feet is told how far apart to drill in feet, never farther', () => {
+	expect(spacingWords(METRIC)).toEqual({
+		shore: '10 m',
+		shoreReach: '50 m',
+		flow: '15 m',
+		flowReach: '50 m',
+		open: '30 m'
+	});
+	expect(spacingWords(FEET)).toEqual({
+		shore: '32 ft',
+		shoreReach: '165 ft',
+		flow: '49 ft',
+		flowReach: '165 ft',
+		open: '98 ft'
+	});
 });

@@ -17,6 +17,8 @@ export interface TripSheetWords {
 	always: string;
 	spots: Listed<{ id: string; text: string }>;
 	route: { name: string; carries: string; holes: string; whom: string } | null;
+	/** Where to drill without a route. */
+	anyWay: string;
 	checklist: readonly string[];
 	after: readonly string[];
 	sources: string;

@@ -10,6 +10,7 @@ import { holeRunWords } from '#lib/ui/places/hole-runs.ts';
 import { notPlannedWords } from '#lib/ui/places/hole-words.ts';
 import { KIND_WORDS } from '#lib/ui/places/kind-words.ts';
 import { ROUTE_STATUS_WORDS, routeSentence } from '#lib/ui/places/route-words.ts';
+import { spacingWords } from '#lib/ui/places/spacing-words.ts';
 import type { TripSheetWords } from '#lib/ui/places/trip-text.ts';
 import { isPast } from '#lib/ui/is-past.ts';
 import { boundsSentence, verdict } from '#lib/ui/sentences.ts';
@@ -51,6 +52,7 @@ export function tripSheet(places: PlacesView, choice: TripChoice, units: Units):
 			'Estimates are for the open part of the site, charts for new, clear, hard ice. A drilled hole decides. Orders and removal dates of the local authorities come first.',
 		spots: upTo(MOST_SPOTS, spotsOf(places.spots, choice.route, units)),
 		route: choice.route && routeOf(choice.route, choice.forVehicle, places, units),
+		anyWay: anyWayOf(units),
 		checklist: CHECKLIST.map(({ text }) => text),
 		after: BROKEN_THROUGH.map(({ text }) => text),
 		sources: sourcesOf()
@@ -104,6 +106,11 @@ function loadsOf({ ice }: LakePage, route: RouteState | null, units: Units) {
 		name: `${name}, ${mass(mass_kg, units)}`,
 		status: STATUS_WORDS[status]
 	}));
+}
+
+function anyWayOf(units: Units): string {
+	const { shore, shoreReach, flow, open } = spacingWords(units);
+	return `On any way: holes from the shore on, every ${shore} for ${shoreReach}, then every ${open}, every ${flow} near moving water.`;
 }
 
 /** Those of the route first, then those of which nothing is known. */
