@@ -57,7 +57,8 @@ function weatherOf({ upkeep, isInvented }: LakeDigest, now: Date) {
 	});
 	const lastObservedAge_h = since_h(lastObservedAt, upkeep.lastObservedAge_h);
 	return {
-		observed: observedWords({ lastObservedAge_h }),
+		/** `null` where nothing was. */
+		observed: lastObservedAge_h === null ? null : observedWords({ lastObservedAge_h }),
 		/** `null` where there is none. */
 		forecast,
 		attributions: upkeep.attributions.map(({ text }) => text)

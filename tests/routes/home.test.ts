@@ -60,6 +60,13 @@ test('a lake without an estimate says what is missing', () => {
 	expect(page).toContain('No reading this winter.');
 });
 
+test('where nothing was observed no age is told', () => {
+	const upkeep = { ...inventedView().upkeep, lastObservedAt: null, lastObservedAge_h: null };
+	const page = shown(homeOf(digestOf(inventedView({ upkeep, outlook: null }), null)));
+	expect(page).toContain('Nothing observed yet.');
+	expect(page).not.toContain('Observed');
+});
+
 test('a lake whose weather has ended says so, and shows no number', () => {
 	const outlook = inventedOutlook({ forecast: inventedForecast({ days: [] }) });
 	const page = shown(homeOf(digestOf(inventedView({ outlook }), null)));
