@@ -24,3 +24,8 @@ export function observedWords(
 ): string {
 	return lastObservedAge_h === null ? 'none yet' : hoursAgo(lastObservedAge_h + since_h);
 }
+
+/** What an age was on a day long gone. @example byThen('2 hours ago') // => '2 hours before' */
+export function byThen(words: string): string {
+	return words.replace(/ ago\b/, ' before');
+}
