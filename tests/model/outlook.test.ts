@@ -433,6 +433,24 @@ test('one hole thicker than expected raises no lower bound that is shown', () =>
 	expect(after.bound?.effective_m).toBeLessThanOrEqual((before.bound?.effective_m ?? 0) + 1e-9);
 });
 
+test('one hole brings nothing back of what days without a temperature took from the bound', () => {
+	const gappy = [...FROST.slice(0, 40), null, null, null, ...FROST.slice(0, 10)];
+	const bound = (...holes_m: number[]) =>
+		on(
+			look(gappy, {
+				asOf: '2027-01-22',
+				readings: holes_m.length > 0 ? [reading('2027-01-20', holes_m)] : []
+			}),
+			'2027-01-22'
+		).bound?.total_m ?? NaN;
+	const asExpected_m = on(look(gappy), '2027-01-20').total_m.p50 ?? NaN;
+	const none_m = bound();
+	expect(bound(asExpected_m)).toBeLessThanOrEqual(none_m + 0.003);
+	expect(bound(2 * asExpected_m)).toBeLessThanOrEqual(none_m + 0.003);
+	const five = Array.from({ length: 5 }, () => asExpected_m);
+	expect(bound(...five)).toBeGreaterThan(none_m + 0.02);
+});
+
 test('the lower bound is never above the tenth percentile, and gaps come off it', () => {
 	const gappy = look([...FROST.slice(0, 40), null, null, ...FROST.slice(0, 10)]);
 	for (const { bound, total_m, effective_m } of gappy.forecast.days) {

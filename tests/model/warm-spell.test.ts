@@ -126,6 +126,13 @@ test('a hole where the ice broke ends nothing', () => {
 	expect(last([FROST, FROST, FROST, FROST], [bad, sound]).state).toBe('withheld');
 });
 
+test('a tool that stuck ends nothing, unless its core was sound', () => {
+	const days = [THAW, FROST, FROST, FROST, FROST];
+	const stuck = reading('2027-01-13', [0.05], { kind: 'atLeast' });
+	expect(last(days, [stuck]).state).toBe('withheld');
+	expect(last(days, [{ ...stuck, core: 'sound' }]).state).toBe('none');
+});
+
 test('frost that was only forecast ends no spell, warmth that was begins one', () => {
 	const ahead = (day: Partial<SeasonDay>) => ({ ...day, source: 'forecast' as const });
 	const hole = reading('2027-01-14', [0.3], { core: 'sound' });

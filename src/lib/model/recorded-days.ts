@@ -1,25 +1,16 @@
 import type { IsoDate } from './calendar.ts';
 import { OPEN_WATER } from './column.ts';
-import type { Bounds } from './ensemble/bounds.ts';
 import type { EstimatedDay } from './ensemble/estimate.ts';
 import type { SeasonDay } from './season.ts';
 import type { SinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';
 
-/** The ensemble's days with what is on record: gaps in the weather lower their bounds, ice-out ends them. */
+/** The ensemble's days with what is on record: ice-out ends them. */
 export function recordedDays(
 	estimated: readonly EstimatedDay[],
-	season: readonly SeasonDay[],
-	accounts: readonly SinceAnchor[],
 	iceOutOn: IsoDate | null
 ): Map<IsoDate, EstimatedDay> {
-	const gaps_m = gapsByDay(season, accounts);
-	return new Map(
-		estimated.map((day) => {
-			const bound = lowered(day.bound, gaps_m(day.on));
-			return [day.on, openFrom(iceOutOn, { ...day, bound })];
-		})
-	);
+	return new Map(estimated.map((day) => [day.on, openFrom(iceOutOn, day)]));
 }
 
 /** The season's days with the ensemble's columns and bounds. */
@@ -44,24 +35,6 @@ function siteDay(day: SeasonDay, estimated: EstimatedDay, { gapDays }: SinceAnch
 		white_m: quantiles.white_m.p50 ?? 0,
 		bound,
 		site
-	};
-}
-
-/** Days without a temperature take from the bounds all that they may have melted or failed to grow. */
-function gapsByDay(
-	days: readonly SeasonDay[],
-	accounts: readonly SinceAnchor[]
-): (on: IsoDate) => number {
-	const known = new Map(days.map(({ on }, index) => [on, accounts[index]?.gaps_m ?? 0]));
-	const last_m = accounts.at(-1)?.gaps_m ?? 0;
-	return (on) => known.get(on) ?? last_m;
-}
-
-function lowered({ spot_m, fiveSpots_m, total_m }: Bounds, by_m: number): Bounds {
-	return {
-		spot_m: Math.max(0, spot_m - by_m),
-		fiveSpots_m: Math.max(0, fiveSpots_m - by_m),
-		total_m: Math.max(0, total_m - by_m)
 	};
 }
 

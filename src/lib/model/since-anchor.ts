@@ -1,3 +1,4 @@
+import type { IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
 import { isDrilled } from './hole.ts';
 import type { Reading } from './reading.ts';
@@ -14,7 +15,11 @@ export interface SinceAnchor {
 	gapDays: number;
 	/** What they may have changed: each errs the same way, so they add up. */
 	gaps_m: number;
+	/** The same without the day's own holes. */
+	unread_m: number;
 }
+
+const NONE: SinceAnchor = { gapDays: 0, gaps_m: 0, unread_m: 0 };
 
 /** The account for each day of a season, in its order. A reading of snow alone does not anchor. */
 export function sinceAnchor(
@@ -22,17 +27,30 @@ export function sinceAnchor(
 	readings: readonly Reading[]
 ): SinceAnchor[] {
 	const drilled = new Set(readings.filter(isDrilled).map(({ id }) => id));
-	let account: SinceAnchor = { gapDays: 0, gaps_m: 0 };
+	let account = NONE;
 	return days.map((day, index) => {
 		const before = days[index - 1];
-		if (day.anchoredBy.some((id) => drilled.has(id))) account = { gapDays: 0, gaps_m: 0 };
-		else if (before?.source === 'gap')
-			account = {
-				gapDays: account.gapDays + 1,
-				gaps_m: account.gaps_m + gap_m(before, day)
-			};
+		const isAfterGap = before?.source === 'gap';
+		const unread_m = account.gaps_m + (isAfterGap ? gap_m(before, day) : 0);
+		account = day.anchoredBy.some((id) => drilled.has(id))
+			? { gapDays: 0, gaps_m: 0, unread_m }
+			: { gapDays: account.gapDays + (isAfterGap ? 1 : 0), gaps_m: unread_m, unread_m };
 		return account;
 	});
+}
+
+/**
+ * Days without a temperature take from the bounds all that they may have melted or failed to grow: of
+ * each day, the last account standing for those past the known weather.
+ */
+export function gapsByDay(
+	days: readonly SeasonDay[],
+	accounts: readonly SinceAnchor[]
+): (on: IsoDate) => SinceAnchor {
+	const known = new Map(days.map(({ on }, index) => [on, accounts[index] ?? NONE]));
+	const { gapDays, gaps_m } = accounts.at(-1) ?? NONE;
+	const last = { gapDays, gaps_m, unread_m: gaps_m };
+	return (on) => known.get(on) ?? last;
 }
 
 function gap_m(gap: SeasonDay, after: SeasonDay): number {

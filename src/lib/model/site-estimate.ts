@@ -14,7 +14,7 @@ import type { SiteMemory } from './ensemble/memory.ts';
 import type { EnsembleInput } from './ensemble/run.ts';
 import { scenarios, type ScenarioWeather } from './ensemble/scenarios.ts';
 import { knownDays, recordedDays } from './recorded-days.ts';
-import { sinceAnchor } from './since-anchor.ts';
+import { gapsByDay, sinceAnchor, type SinceAnchor } from './since-anchor.ts';
 import type { SiteDay } from './site-day.ts';
 import type { SiteSeason, SiteSeasonInput } from './site-season.ts';
 import { finish, type Steps } from './steps.ts';
@@ -70,16 +70,19 @@ export function* siteEstimateSteps(
 	input: SiteEstimateInput
 ): Steps<SiteEstimate> {
 	const futures = futuresOf(site, input);
-	const options = { ...input, lossOn: input.asOf };
+	const accounts = sinceAnchor(site.days, site.readings);
+	const gapsOn = gapsByDay(site.days, accounts);
+	const options = { ...input, lossOn: input.asOf, gapsOn };
 	const told = yield* estimateSteps(ensembleOf(site, input, futures), options);
-	return ofSite(site, input, futures, told);
+	return ofSite(site, accounts, futures, { ...told, latitude: input.lake.latitude });
 }
 
 /** The run up to the day of asking, for others to go on from. */
 export function* keptEstimateSteps(site: SiteSeason, input: SiteEstimateInput): Steps<Kept | null> {
 	const ensemble = ensembleOf(site, input, futuresOf(site, input));
 	const { asOf } = input;
-	return (yield* estimateSteps({ ...ensemble, until: asOf }, { keepOn: asOf })).kept;
+	const gapsOn = gapsByDay(site.days, sinceAnchor(site.days, site.readings));
+	return (yield* estimateSteps({ ...ensemble, until: asOf }, { keepOn: asOf, gapsOn })).kept;
 }
 
 function ensembleOf(
@@ -106,19 +109,18 @@ function ensembleOf(
 
 function ofSite(
 	site: SiteSeason,
-	input: SiteEstimateInput,
+	accounts: readonly SinceAnchor[],
 	futures: ScenarioWeather[],
-	{ days, iceOut, loss, kept }: Estimate
+	{ days, iceOut, loss, kept, latitude }: Estimate & { latitude: number }
 ): SiteEstimate {
-	const accounts = sinceAnchor(site.days, site.readings);
-	const byDay = recordedDays(days, site.days, accounts, site.iceOutOn);
+	const byDay = recordedDays(days, site.iceOutOn);
 	const asked = days.flatMap((day) => day.recalibrations.filter((each) => each.isAskedAbout));
 	const idsOf = (each: typeof asked) => new Set(each.map(({ readingId }) => readingId));
 	return {
 		days: byDay,
 		known: knownDays(site.days, accounts, byDay),
 		scenarios: futures,
-		future: meanFuture(futures, input.lake.latitude),
+		future: meanFuture(futures, latitude),
 		iceOut,
 		loss,
 		kept,

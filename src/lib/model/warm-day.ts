@@ -61,5 +61,7 @@ export function isOver(state: WarmDay, readings: readonly Reading[]): boolean {
 function ends(reading: Reading, state: WarmDay, lastWarmOn: IsoDate): boolean {
 	const isNew = reading.on > lastWarmOn && reading.on <= state.on;
 	const isGood = reading.core === 'sound' || (reading.core === null && !state.hadSunOnBareIce);
-	return isNew && isGood && isDrilled(reading) && !reading.secondHand;
+	// A tool that stuck has not been through what the thaw left, unless its core was looked at.
+	const isThrough = reading.kind === 'measured' || reading.core === 'sound';
+	return isNew && isGood && isThrough && isDrilled(reading) && !reading.secondHand;
 }

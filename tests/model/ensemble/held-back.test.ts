@@ -51,6 +51,19 @@ test('a thin hole caps the bound until two more holes have been read, be it one 
 	expect(other(0.22, { ...single, holes: 2 })).toBeCloseTo(0.21, 9);
 });
 
+test('what holes end of gaps in the weather comes back as a rise does', () => {
+	const read = { before_m: 0.3, gaps_m: 0.1, holes: 1, thinnest_m: null };
+	const show = holdBack();
+	expect(show(0.3, null, 0.1)).toBeCloseTo(0.2, 9);
+	expect(show(0.3, read, 0)).toBeCloseTo(0.2, 9);
+	expect(show(0.32, null, 0)).toBeCloseTo(0.22, 9);
+	expect(show(0.32, { ...read, before_m: 0.32, gaps_m: 0 }, 0)).toBeCloseTo(0.32, 9);
+	expect(holdBack()(0.3, { ...read, holes: 5 }, 0)).toBeCloseTo(0.28, 9);
+	const deep = holdBack();
+	expect(deep(0.05, { ...read, before_m: 0.05 }, 0)).toBe(0);
+	expect(deep(0.06, null, 0)).toBeCloseTo(0.01, 9);
+});
+
 test('no single hole raises what is shown by a thin one before it', () => {
 	const metres = fc.double({ min: 0, max: 1, noNaN: true });
 	fc.assert(

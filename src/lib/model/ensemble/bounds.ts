@@ -28,6 +28,14 @@ export function copyHolds({ spot_m, fiveSpots_m, total_m }: Holds): Holds {
 /** A day's holes, each layer sorted. */
 export type SortedHoles = Pick<Holes, 'effective_m' | 'thinnest_m' | 'total_m'>;
 
+/** What gaps in the weather take from the bounds of a day, and what they would take without its holes. */
+export interface GapsTake {
+	gaps_m: number;
+	unread_m: number;
+}
+
+export const NO_GAPS: GapsTake = { gaps_m: 0, unread_m: 0 };
+
 /**
  * The lower bounds to go by after a day's readings: those seen are taken first, then those that somebody
  * else told, whose holes raise nothing and confirm nothing; that they are thin counts like any.
@@ -37,15 +45,20 @@ export function boundsOf(
 	readings: readonly Reading[],
 	holds: Holds,
 	now: SortedHoles,
-	column: IceColumn
+	column: IceColumn,
+	gaps: GapsTake
 ): Bounds {
 	const steps = boundSteps(day, readings);
 	const effective_m: HoleHeight = (hole) => holeEffective_m(hole, column) ?? 0;
 	const whole_m: HoleHeight = (hole) => holeTotal_m(hole) ?? 0;
+	const shown = (name: keyof Bounds, layer: keyof SortedHoles, heightOf: HoleHeight) =>
+		shown_m(holds[name], now, layer, { steps, heightOf, gaps });
+	const total_m = shown('total_m', 'total_m', whole_m);
+	// Each is held back by itself, and ice counts as no more than there is of it.
 	return {
-		spot_m: shown_m(holds.spot_m, now, 'effective_m', steps, effective_m),
-		fiveSpots_m: shown_m(holds.fiveSpots_m, now, 'thinnest_m', steps, effective_m),
-		total_m: shown_m(holds.total_m, now, 'total_m', steps, whole_m)
+		spot_m: Math.min(total_m, shown('spot_m', 'effective_m', effective_m)),
+		fiveSpots_m: Math.min(total_m, shown('fiveSpots_m', 'thinnest_m', effective_m)),
+		total_m
 	};
 }
 
@@ -85,19 +98,30 @@ function idsOf(recalibrations: readonly Recalibration[]): Set<string> {
 	return new Set(recalibrations.map(({ readingId }) => readingId));
 }
 
+interface Taking {
+	steps: readonly BoundStep[];
+	heightOf: HoleHeight;
+	gaps: GapsTake;
+}
+
 function shown_m(
 	hold: HeldBack,
 	now: SortedHoles,
 	layer: keyof SortedHoles,
-	steps: readonly BoundStep[],
-	heightOf: HoleHeight
+	{ steps, heightOf, gaps: { gaps_m, unread_m } }: Taking
 ): number {
 	const bound_m = lowerBound(now[layer]);
 	const boundOf = (holes: Holes) => lowerBound(holes[layer].toSorted());
-	if (steps.length === 0) return hold(bound_m, null);
-	return steps.reduce((_, { before, after, counted, thin }) => {
+	if (steps.length === 0) return hold(bound_m, null, gaps_m);
+	return steps.reduce((_, { before, after, counted, thin }, index) => {
 		const thinnest_m = thin.length > 0 ? Math.min(...thin.map(heightOf)) : null;
-		const read = { before_m: boundOf(before), holes: counted, thinnest_m };
-		return hold(after === null ? bound_m : boundOf(after), read);
+		const before_m = boundOf(before);
+		const read = {
+			before_m,
+			gaps_m: index === 0 ? unread_m : gaps_m,
+			holes: counted,
+			thinnest_m
+		};
+		return hold(after === null ? bound_m : boundOf(after), read, gaps_m);
 	}, bound_m);
 }

@@ -4,7 +4,8 @@ import type { Quantiles } from '../forecast.ts';
 import type { Reading } from '../reading.ts';
 import { finish, type Steps } from '../steps.ts';
 import type { DaySource } from '../weather.ts';
-import { boundsOf, copyHolds, noHolds, type Bounds, type Holds } from './bounds.ts';
+import { boundsOf, copyHolds, NO_GAPS, noHolds } from './bounds.ts';
+import type { Bounds, GapsTake, Holds } from './bounds.ts';
 import { trackIceOut, type IceOutTracker, type IceOutWindow } from './ice-out.ts';
 import { trackLoss, type Loss, type LossTracker } from './loss.ts';
 import { meanOf, varianceOf } from './kalman.ts';
@@ -61,6 +62,8 @@ export interface EstimateOptions {
 	lossOn?: IsoDate;
 	/** Goes on from an earlier run of the same input, instead of from freeze-up. */
 	resume?: Kept;
+	/** What gaps in the weather take from the bounds of a day; nothing without. */
+	gapsOn?: (on: IsoDate) => GapsTake;
 	/** Called for each day of the ensemble. */
 	onDay?: (day: EnsembleDay) => void;
 }
@@ -72,7 +75,7 @@ export function estimate(input: EnsembleInput, options: EstimateOptions = {}): E
 
 /** The same, a day a step. */
 export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): Steps<Estimate> {
-	const { keepOn, resume, onDay, lossOn } = options;
+	const { keepOn, resume, onDay, lossOn, gapsOn } = options;
 	const losses = resume?.losses.copy() ?? trackLoss(input.members);
 	let loss: Loss | null = resume?.start.on === lossOn ? losses.loss() : null;
 	const days = [...(resume?.days ?? [])];
@@ -87,7 +90,15 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 		if (day.on <= (lossOn ?? keepOn ?? '')) losses.see(day);
 		if (day.on === lossOn) loss = losses.loss();
 		if (day.recalibrations.some(({ off }) => off !== null)) sinceRead_d = 0;
-		days.push(estimatedDay(day, input.readings, holds, sinceRead_d++, sort));
+		days.push(
+			estimatedDay(day, input.readings, {
+				holds,
+				sort,
+				sinceRead_d,
+				gaps: gapsOn?.(day.on) ?? NO_GAPS
+			})
+		);
+		sinceRead_d++;
 		if (day.on === keepOn) {
 			const soFar = {
 				iceOut: iceOut.copy(),
@@ -102,12 +113,17 @@ export function* estimateSteps(input: EnsembleInput, options: EstimateOptions): 
 	return { days, iceOut: iceOut.window(), loss, kept };
 }
 
+interface DayContext {
+	holds: Holds;
+	sinceRead_d: number;
+	gaps: GapsTake;
+	sort: Sorter;
+}
+
 function estimatedDay(
 	day: EnsembleDay,
 	readings: readonly Reading[],
-	holds: Holds,
-	sinceRead_d: number,
-	sort: Sorter
+	{ holds, sinceRead_d, gaps, sort }: DayContext
 ): EstimatedDay {
 	const { holes, before, members, recalibrations } = day;
 	const sorted = sortLayers(holes, sort);
@@ -120,7 +136,7 @@ function estimatedDay(
 		quantiles: quantilesOfLayers(sorted),
 		spot_m: sorted.effective_m,
 		fiveSpots_m,
-		bound: boundsOf(day, readings, holds, { ...sorted, thinnest_m: fiveSpots_m }, column),
+		bound: boundsOf(day, readings, holds, { ...sorted, thinnest_m: fiveSpots_m }, column, gaps),
 		column,
 		site: {
 			mean_m: meanOf(effective),

@@ -2,15 +2,20 @@
 export interface BoundRead {
 	/** The bound of the day without its readings. */
 	before_m: number;
+	/** What gaps in the weather would take from that one; as from the bound where it is not given. */
+	gaps_m?: number;
 	/** Holes whose thickness counts; none of a reading that is asked about. */
 	holes: number;
 	/** The thinnest hole of readings that were thinner than expected; `null` without such. */
 	thinnest_m: number | null;
 }
 
-/** Takes in the lower bound of each day, in order, and returns the one to go by. */
+/**
+ * Takes in the lower bound of each day, in order, with what gaps in the weather take from it, and returns
+ * the one to go by.
+ */
 export interface HeldBack {
-	(bound_m: number, read: BoundRead | null): number;
+	(bound_m: number, read: BoundRead | null, gaps_m?: number): number;
 	/** The same so far, to go on apart from it. */
 	copy(): HeldBack;
 }
@@ -18,7 +23,7 @@ export interface HeldBack {
 /**
  * Lets a thicker reading raise a lower bound only gradually, and never by one hole alone.
  *
- *   shown = bound - raised - capped,  raised = (bound - before)/n after a reading of n holes
+ *   shown = bound - gaps - raised - capped,  raised = rise of (bound - gaps)/n after n holes were read
  *
  * So 1 - 1/n of a rise comes through, nothing of that from one hole, and the rest once another reading
  * has been taken: what that one leaves of the bound has two to stand on. A reading thinner than expected
@@ -43,10 +48,13 @@ const NOTHING: Held = { raised_m: 0, capped_m: 0, sinceCap: 0 };
 
 function holding(from: Held): HeldBack {
 	let held = from;
-	const shown = (bound_m: number, read: BoundRead | null): number => {
-		if (read !== null) held = heldAfter(held, bound_m, read);
-		else if (bound_m <= 0) held = NOTHING;
-		return Math.max(0, bound_m - held.raised_m - held.capped_m);
+	const shown = (bound_m: number, read: BoundRead | null, gaps_m = 0): number => {
+		const net_m = Math.max(0, bound_m - gaps_m);
+		if (read !== null) {
+			const before_m = Math.max(0, read.before_m - (read.gaps_m ?? gaps_m));
+			held = heldAfter(held, net_m, { ...read, before_m });
+		} else if (bound_m <= 0) held = NOTHING;
+		return Math.max(0, net_m - held.raised_m - held.capped_m);
 	};
 	return Object.assign(shown, { copy: () => holding(held) });
 }
