@@ -262,6 +262,12 @@ const REFUSED: readonly Refused[] = [
 		reason: /330 is neither °C nor °F; choose its unit, perhaps 0\.1 °C/
 	},
 	{
+		name: 'one slip of a temperature, in the second of two columns',
+		content: lines('date,tmin,tmax', '2024-01-01,-3,1', '2024-01-02,-4,200', '2024-01-03,-5,2'),
+		line: 1,
+		reason: /column "tmax": 200 is neither °C nor °F; .*, or mend line 3$/
+	},
+	{
 		name: 'no unit of temperature beside inches',
 		content: lines('date,temp,precip_in', ...daily(4, (on) => `${on},25,0.1`)),
 		line: 1,

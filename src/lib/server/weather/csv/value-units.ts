@@ -96,7 +96,7 @@ function temperatureUnit(
 		return { unit: stated, warning: first ? warning : null };
 	}
 	if (!first) return { unit: '°C', warning: null };
-	const values = open.flatMap(({ index }) => numbersIn(rows, index, decimal));
+	const values = open.flatMap((column) => numbersIn(rows, column, decimal));
 	const told = byValues(first.header, values, warmSnow(columns, rows, decimal, first.index));
 	const isInches = headings.some(
 		({ unit }) => unit === 'in' || unit === 'mph' || unit === 'in water'
@@ -109,16 +109,26 @@ function temperatureUnit(
 	return told;
 }
 
-function byValues(header: string, values: readonly number[], warmSnowDays: number): Told {
+/** A number of the file, and where it stands. */
+interface Seen {
+	value: number;
+	header: string;
+	line: number;
+}
+
+function byValues(header: string, seen: readonly Seen[], warmSnowDays: number): Told {
 	const column = `column ${inQuotes(header)}`;
+	const values = seen.map(({ value }) => value);
 	const highest = values.reduce((most, value) => Math.max(most, value), -Infinity);
 	const lowest = values.reduce((least, value) => Math.min(least, value), Infinity);
 	if (values.length > 0 && lowest >= 180 && highest <= 335) {
 		return { unit: 'K', warning: `${column} gives no unit; its values can only be kelvin` };
 	}
 	if (highest > 135 || lowest < -105) {
-		const value = highest > 135 ? highest : lowest;
-		return { reason: `${column}: ${value} is neither °C nor °F; choose its unit, perhaps 0.1 °C` };
+		const wild = at(seen, highest > 135 ? highest : lowest);
+		return {
+			reason: `${wild.column}: ${wild.value} is neither °C nor °F; choose its unit, perhaps 0.1 °C, or mend line ${wild.line}`
+		};
 	}
 	const hot = values.filter((value) => value > 45).length;
 	if (hot >= 3)
@@ -132,12 +142,22 @@ function byValues(header: string, values: readonly number[], warmSnowDays: numbe
 			warning: `${column} gives no unit; it snows at values over 8, so it is taken as °F`
 		};
 	}
-	if (hot > 0)
-		return { reason: `${column}: ${highest} is too hot for °C, the rest fits it; choose °C or °F` };
+	if (hot > 0) {
+		const hottest = at(seen, highest);
+		return {
+			reason: `${hottest.column}: ${highest} is too hot for °C, the rest fits it; choose °C or °F, or mend line ${hottest.line}`
+		};
+	}
 	return {
 		unit: '°C',
 		warning: `${column} gives no unit; °C is assumed, choose °F if that is wrong`
 	};
+}
+
+/** Where a value stands first. */
+function at(seen: readonly Seen[], value: number) {
+	const found = seen.find((each) => each.value === value);
+	return { value, column: `column ${inQuotes(found?.header ?? '')}`, line: found?.line ?? 1 };
 }
 
 /** Rows on which snow fell at more than 8, and at least a quarter of all rows with snow: else 0. */
@@ -156,10 +176,14 @@ function warmSnow(
 	return warm * 4 >= snowy.length ? warm : 0;
 }
 
-function numbersIn(rows: readonly CsvRecord[], index: number, decimal: Decimal): number[] {
-	return rows
-		.map(({ cells }) => cells[index] ?? '')
-		.filter((text) => !isMissingCode(text, false))
-		.map((text) => readNumber(text, decimal).value)
-		.filter((value) => value !== null);
+function numbersIn(
+	rows: readonly CsvRecord[],
+	{ index, header }: ValueColumn,
+	decimal: Decimal
+): Seen[] {
+	return rows.flatMap(({ cells, line }) => {
+		const text = cells[index] ?? '';
+		const value = isMissingCode(text, false) ? null : readNumber(text, decimal).value;
+		return value === null ? [] : [{ value, header, line }];
+	});
 }
