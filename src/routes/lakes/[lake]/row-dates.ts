@@ -4,14 +4,22 @@ import type { PageLoad } from './lake-page.ts';
 
 /** The days that matter for a load, in a few words; `null` where none is estimated. */
 export function rowDates(
-	{ expectedFrom, likelyFrom, until }: Pick<PageLoad, 'expectedFrom' | 'likelyFrom' | 'until'>,
+	{
+		expectedFrom,
+		likelyFrom,
+		until,
+		status
+	}: Pick<PageLoad, 'expectedFrom' | 'likelyFrom' | 'until' | 'status'>,
 	asOf: IsoDate
 ): string | null {
 	if (expectedFrom !== null && until !== null && until < asOf)
 		return `was expected from ${shortDay(expectedFrom)} to ${shortDay(until)}`;
+	// Beside a status that goes by the lower bound, expected would say the opposite of it.
+	const isOnlyEven = status === 'notYet' && expectedFrom !== null && expectedFrom <= asOf;
+	const expected = isOnlyEven ? 'as likely as not' : 'expected';
 	const from = (on: IsoDate) => `${on <= asOf ? 'since' : 'from'} ${shortDay(on)}`;
 	const parts = [
-		...(expectedFrom ? [`expected ${from(expectedFrom)}`] : []),
+		...(expectedFrom ? [`${expected} ${from(expectedFrom)}`] : []),
 		...(likelyFrom ? [`likely ${from(likelyFrom)}`] : []),
 		...(until ? [`until ${shortDay(until)}`] : [])
 	];
