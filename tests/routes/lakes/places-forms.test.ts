@@ -57,6 +57,16 @@ test.each([
 	expect(await listWeakSpots(at.context, at.params.lake)).toEqual([]);
 });
 
+test('name and kind are asked for at once, in words of people', async () => {
+	const at = await lake();
+	const fields = { ...TYPED, name: '', kind: '' };
+	const { data } = await outcomeOf(actions['add'], formEvent({ ...at, fields }));
+	expect(data.issues?.map(({ message }) => message)).toEqual([
+		'Give it a name: yours, the same as in your readings.',
+		'Choose what makes it weak.'
+	]);
+});
+
 test('a name that is taken is refused in words', async () => {
 	const at = await withSpot();
 	const outcome = await outcomeOf(actions['add'], formEvent({ ...at, fields: TYPED }));

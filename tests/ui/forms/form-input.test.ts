@@ -110,3 +110,15 @@ test('a schema is heard once the form itself has nothing to mend', () => {
 	expect(wrong.issues).toEqual([{ field: 'a', message: 'Not like this.' }]);
 	expect(new FormInput({}).take({ success: true, data: 1 })).toBe(1);
 });
+
+test('a choice that is none is not answered by the list of what programs may send', () => {
+	const input = new FormInput({ use: 'sledge' });
+	input.refuseAll([
+		{ path: ['use'], message: 'Invalid option: expected one of "car"|"sled"' },
+		{ path: ['use'], message: 'must be one of the loads' }
+	]);
+	expect(input.issues.map(({ message }) => message)).toEqual([
+		'Choose one of those that are offered.',
+		'This must be one of the loads.'
+	]);
+});

@@ -16,7 +16,7 @@ const WORDS: Readonly<Record<string, string>> = {
 	left: 'Snow left',
 	over: 'New snow borne',
 	width: 'Width of the track',
-	kind: 'How it went',
+	kind: 'Kind',
 	core: 'The core in the hand',
 	by: 'Measured by',
 	secondHand: 'Told by somebody else',

@@ -69,7 +69,7 @@ export class FormInput {
 	refuseAll(problems: readonly SchemaProblem[]): void {
 		for (const { path, message } of problems) {
 			const field = this.#fieldAt(path.join('.'));
-			this.refuse(field, message.startsWith('must') ? `This ${message}.` : message);
+			this.refuse(field, plainly(message));
 		}
 	}
 
@@ -152,4 +152,10 @@ export function keepName(field: string): string {
 /** An id for the element of a field. */
 export function fieldId(form: string, field: string): string {
 	return `${form}-${field.replaceAll('.', '-')}`;
+}
+
+/** A list of all that could have been sent helps programs, not people. */
+function plainly(message: string): string {
+	if (message.startsWith('Invalid option')) return 'Choose one of those that are offered.';
+	return message.startsWith('must') ? `This ${message}.` : message;
 }

@@ -9,7 +9,7 @@ export function readSpot(input: FormInput, today: string, stored?: WeakSpot) {
 		input.refuse('checkedOn', 'That day is still to come. Leave it empty where nobody has looked.');
 	return {
 		name: input.required('name', 'Give it a name: yours, the same as in your readings.'),
-		kind: input.text('kind') ?? '',
+		kind: input.required('kind', 'Choose what makes it weak.'),
 		...readPosition(input, '', stored?.position ?? undefined),
 		checkedOn,
 		remark: input.text('remark')
