@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ForecastDay } from '#lib/model/forecast.ts';
+import type { Leaving } from '#lib/model/leaving/leaving.ts';
 import { siteFacts } from '#lib/model/places/site-facts.ts';
 import { LOADS } from '../../support/invented-winter.ts';
 import { inventedDay, inventedForecast, inventedLoad } from '../../support/invented-view.ts';
@@ -52,6 +53,31 @@ test('thaw is that of the days since', () => {
 	expect(facts.hasThawedSince('2026-11-28')).toBe(false);
 });
 
+test('thaw of the day of asking itself is seen, in the sum of the next or in its last hours', () => {
+	const days = forecast([
+		[0.2, 1],
+		[0.2, 1],
+		[0.2, 4]
+	]);
+	const seen = { ...days, asOf: '2026-11-28' };
+	expect(siteFacts(seen, LOADS, '2026-11-29').hasThawedSince('2026-11-28')).toBe(true);
+	const frost = { ...days, asOf: '2026-11-27' };
+	expect(siteFacts(frost, LOADS, '2026-11-28').hasThawedSince('2026-11-27')).toBe(false);
+	const warm = { ...frost, leaving: { warmLast_h: 2 } as Leaving };
+	expect(siteFacts(warm, LOADS, '2026-11-28').hasThawedSince('2026-11-27')).toBe(true);
+});
+
+test('ice that has gone since counts as thawed, though the sum of thaw begins anew', () => {
+	const days = forecast([
+		[0.2, 5],
+		[0, 0],
+		[0.1, 5]
+	]);
+	const facts = siteFacts(days, LOADS, '2026-11-29');
+	expect(facts.hasThawedSince('2026-11-27')).toBe(true);
+	expect(facts.hasThawedSince('2026-11-29')).toBe(false);
+});
+
 test('days that nobody reported are gaps, and so are those after the last weather', () => {
 	const known = forecast([
 		[0.2, 0],
@@ -68,6 +94,7 @@ test('days that nobody reported are gaps, and so are those after the last weathe
 test('days past the day of asking tell nothing: they have not been', () => {
 	const coming = {
 		...forecast([
+			[0.3, 0],
 			[0.3, 0],
 			[0.3, 0],
 			[0.1, 9]

@@ -10,6 +10,7 @@ export interface SiteFacts {
 	bound_m: number | null;
 	/** Median effective thickness that the site is estimated to have lost since its most from a day on. */
 	lostSince_m(on: IsoDate): number;
+	/** Hours above freezing, by all that was observed, or ice that has gone altogether. */
 	hasThawedSince(on: IsoDate): boolean;
 	/** Days from `on` to today, which is not counted, of which no temperature is known. */
 	gapDaysSince(on: IsoDate): number;
@@ -23,6 +24,9 @@ export function siteFacts(
 ): SiteFacts {
 	const last = [forecast?.asOf ?? today, today].toSorted()[0] ?? today;
 	const days = (forecast?.days ?? []).filter((day) => day.on <= last);
+	// What the last day itself has thawed stands in the sum of the next.
+	const isSeen = days.at(-1)?.source === 'observed';
+	const dayAfter = isSeen ? (forecast?.days.slice(days.length, days.length + 1) ?? []) : [];
 	const since = (on: IsoDate) => days.filter((day) => day.on >= on);
 	return {
 		today,
@@ -32,14 +36,20 @@ export function siteFacts(
 			return Math.max(0, ...all) - (all.at(-1) ?? 0);
 		},
 		hasThawedSince: (on) => {
-			const all = since(on).flatMap((day) => day.tdd_degCd ?? []);
-			return (all.at(-1) ?? 0) > (all[0] ?? 0);
+			if ((forecast?.leaving?.warmLast_h ?? 0) > 0 || since(on).some(isOpen)) return true;
+			const sums = [...since(on), ...dayAfter].flatMap((day) => day.tdd_degCd ?? []);
+			// After open water the sum begins anew.
+			return sums.some((sum) => sum !== sums[0]);
 		},
 		gapDaysSince: (on) => {
 			const known = since(on).filter((day) => isTold(day) && day.on < today).length;
 			return Math.max(0, daysBetween(on, today) - known);
 		}
 	};
+}
+
+function isOpen({ effective_m }: ForecastDay): boolean {
+	return effective_m.p50 === 0;
 }
 
 /** Of a day's own weather; what past winters tell is none of it. */
