@@ -89,6 +89,22 @@ test('today is told from what has been measured of it, and the forecast for the 
 	expect(today?.aboveFreezing_h).toBe(12);
 });
 
+test('warm hours seen of a day stand against a forecast of frost for it', async () => {
+	const { ctx, id, refresh, setNow } = await lake();
+	await refresh();
+	const hours = Array.from({ length: 10 }, (_, hour) => `2027-01-20T0${hour}:00Z,3`);
+	const file = `time,temperature_c\n${hours.join('\n')}\n`;
+	await importWeather(ctx, id, inPieces(file));
+	setNow('2027-01-20T13:00:00Z');
+	const rulesOn = async (options: { asOf?: string }) =>
+		(await getForecast(ctx, id, options)).loads[0]?.rules.map(({ code }) => code);
+	expect(await rulesOn({})).toContain('warmSpell');
+	expect(await rulesOn({ asOf: '2027-01-20' })).toContain('warmSpell');
+	const { weather } = await outlookInput(ctx, id, { asOf: '2027-01-20' });
+	const today = weather.find(({ on }) => on === '2027-01-20');
+	expect(today).toMatchObject({ source: 'forecast', aboveFreezing_h: 10 });
+});
+
 test('a stale forecast is dropped and said, and comes back with the next one', async () => {
 	const { ctx, id, service, setNow, refresh } = await lake();
 	await refresh();

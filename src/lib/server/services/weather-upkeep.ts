@@ -1,4 +1,5 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import { dayDegrees, meanAir_degC } from '#lib/model/degree-days.ts';
 import type { Caution } from '#lib/model/forecast.ts';
 import type { WeatherHour } from '#lib/model/hours-to-days.ts';
 import { unbrokenTo_s } from '#lib/model/since/part-day.ts';
@@ -70,7 +71,7 @@ export async function knownWeather(
 	const forecast = await knownForecast(ctx, trust, { lastOn, by });
 	const hours = await latestHours(ctx, trust, by, lastOn);
 	return {
-		days: joined(observed, forecast.days),
+		days: joined(observed, forecast.days, lake.latitude),
 		forecastIssuedOn: forecast.issuedOn,
 		by,
 		hours,
@@ -85,15 +86,29 @@ function instantOf(ctx: Context, { today, timeZone }: LakeRecord, asked: Asked):
 	return [ctx.now(), ...ends].toSorted((a, b) => a.getTime() - b.getTime())[0] ?? ctx.now();
 }
 
-/** A day observed without a temperature gives way to its forecast, and keeps what fell. */
-function joined(observed: readonly WeatherDay[], forecast: readonly WeatherDay[]): WeatherDay[] {
+/** A day observed without a temperature gives way to its forecast, and keeps what fell and was warm. */
+function joined(
+	observed: readonly WeatherDay[],
+	forecast: readonly WeatherDay[],
+	latitude: number
+): WeatherDay[] {
 	const days = new Map(observed.map((day) => [day.on, day]));
 	for (const day of forecast) {
-		const { precipitation_kg_m2, snowfall_kg_m2 } = days.get(day.on) ?? day;
+		const seen = days.get(day.on) ?? day;
+		const { precipitation_kg_m2, snowfall_kg_m2 } = seen;
 		const hasFall = precipitation_kg_m2 !== null || snowfall_kg_m2 !== null;
-		days.set(day.on, hasFall ? { ...day, precipitation_kg_m2, snowfall_kg_m2 } : day);
+		const whole = hasFall ? { ...day, precipitation_kg_m2, snowfall_kg_m2 } : day;
+		days.set(day.on, withWarmHours(whole, seen.aboveFreezing_h ?? 0, latitude));
 	}
 	return [...days.values()].toSorted((a, b) => (a.on < b.on ? -1 : 1));
+}
+
+/** The day with the hours above freezing that were seen of it, where its forecast has fewer. */
+function withWarmHours(day: WeatherDay, seen_h: number, latitude: number): WeatherDay {
+	const forecast_h = dayDegrees(day, latitude)?.aboveFreezing_h ?? 0;
+	// A mean above freezing weighs more than any hours.
+	const isMeanWarm = day.aboveFreezing_h === null && (meanAir_degC(day) ?? 0) > 0;
+	return seen_h <= forecast_h || isMeanWarm ? day : { ...day, aboveFreezing_h: seen_h };
 }
 
 interface Known {
