@@ -97,6 +97,13 @@ test('once sun has been on bare ice only a core logged as sound ends it', () => 
 	expect(last(days, [reading('2027-01-13', [0.3], { core: 'sound' })]).state).toBe('none');
 });
 
+test('bare ice in the sun that only the last hole finds asks for a sound core as well', () => {
+	const days = [THAW, FROST, FROST, FROST, { ...FROST, ...BARE }];
+	const hole = reading('2027-01-14', [0.3]);
+	expect(last(days, [hole]).state).toBe('withheld');
+	expect(last(days, [{ ...hole, core: 'sound' }]).state).toBe('none');
+});
+
 test('snow of 3 cm or a low sun keeps the sun off', () => {
 	const snowy = {
 		sun_W_m2: 200,

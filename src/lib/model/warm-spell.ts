@@ -68,10 +68,15 @@ export function nextWarmDay(
 		withFrost({ ...past, on: day.on, thickest_m: thickest_m(past, day) }, before),
 		today
 	);
+	next = withSun(next, day);
 	if (isOver(next, readings)) next = { ...calm(day.on), thickest_m: next.thickest_m };
-	next = withWarmth(next, before, day, hasHours);
-	if (next.state !== 'none' && isSunOnBareIce(day)) next = { ...next, hadSunOnBareIce: true };
-	return next;
+	return withSun(withWarmth(next, before, day, hasHours), day);
+}
+
+/** Also of the day whose hole may end it: bare ice that it finds was bare before. */
+function withSun(state: WarmDay, day: SpellDay): WarmDay {
+	if (state.state === 'none' || !isSunOnBareIce(day)) return state;
+	return { ...state, hadSunOnBareIce: true };
 }
 
 /** Open water early in the winter: what thaws before there is a sheet does not weaken one. */
