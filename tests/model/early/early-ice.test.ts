@@ -4,7 +4,7 @@ import { earlyIceSteps, type EarlyIce } from '#lib/model/early/early-ice.ts';
 import { outlook, type OutlookInput } from '#lib/model/outlook.ts';
 import { finish } from '#lib/model/steps.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
-import { LOADS, asked, record } from '../../support/invented-winter.ts';
+import { LOADS, MINIMUMS, asked, reading, record } from '../../support/invented-winter.ts';
 import { weatherDay } from '../../support/weather-day.ts';
 
 const FREEZE_UP = '2026-12-01';
@@ -108,6 +108,25 @@ test('without snow in the forecast there is nothing to compare; with it the ice 
 	expect(snow).toMatchObject({ on: '2026-12-15', fall_kg_m2: 24 });
 	expect(snow?.with.p50_m).toBeLessThan(snow?.without.p50_m ?? 0);
 	expect(snow?.with.p10_m).toBeLessThanOrEqual(snow?.with.p50_m ?? 0);
+});
+
+test('lower bounds are those to go by: of vehicles the thinnest of five, by one thick hole none', () => {
+	const thick = reading(AS_OF, [0.16]);
+	const input = { readings: [thick] };
+	const { growth } = look(input, 3);
+	const toGo = (id: string) => growth?.loads.find((load) => load.id === id);
+	const [onFoot, snowmobile] = [toGo('on-foot'), toGo('snowmobile')];
+	const alike = { minimums: MINIMUMS.map((row) => ({ ...row, thickness_m: 0.15 })) };
+	const same = look({ ...input, ...alike }).growth?.loads ?? [];
+	const bound = (id: string) => same.find((load) => load.id === id)?.frostToGo_degCd?.bound ?? NaN;
+	expect(onFoot?.base_m).toBeLessThan(snowmobile?.base_m ?? 0);
+	expect(bound('snowmobile')).toBeGreaterThan(bound('on-foot') + 1);
+	for (const { total_m, bound_m } of growth?.days ?? [])
+		expect(bound_m).toBeLessThan((total_m.p10 ?? NaN) - 0.005);
+	const snow = growth?.snow;
+	for (const { p10_m, bound_m } of snow ? [snow.with, snow.without] : [])
+		expect(bound_m).toBeLessThan(p10_m - 0.005);
+	expect(snow).not.toBeNull();
 });
 
 test('more snow lying on it makes the sheet grow more slowly', () => {

@@ -112,7 +112,7 @@ test('snow is told by what it would do, in the reader’s units', () => {
 	expect(ratesSentence(rates, IMPERIAL)).toContain('2 in of new snow 0.2 in a day');
 	expect(ratesSentence(null, METRIC)).toBeNull();
 	const forecast = { to: '2026-12-04', frost_degCd: 20 };
-	const pair = (p10_m: number, p50_m: number) => ({ p10_m, p50_m });
+	const pair = (bound_m: number, p50_m: number) => ({ p10_m: bound_m + 0.02, p50_m, bound_m });
 	const snow = {
 		on: '2026-12-05',
 		fall_kg_m2: 12.4,

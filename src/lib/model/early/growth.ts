@@ -45,6 +45,8 @@ export interface EarlyDay {
 	air_degC: number | null;
 	/** Whole ice at the day's start. */
 	total_m: Quantiles;
+	/** Lower bound of it to go by. */
+	bound_m: number | null;
 	/** Chance of less than wind easily breaks out. */
 	pThin: number | null;
 }
@@ -98,9 +100,7 @@ export function* growthSteps(
 		forecast:
 			forecastTo === null ? null : { to: forecastTo, frost_degCd: frost(days, asOf, forecastTo) },
 		snow: forecastTo === null ? null : yield* snowEffectSteps(input, outlook.forecast, forecastTo),
-		loads: firstLoads.map((load) =>
-			earlyLoad(load, input, sheet, today?.bound?.effective_m ?? null)
-		),
+		loads: firstLoads.map((load) => earlyLoad(load, input, sheet)),
 		test: outlook.snowKnown ? testOf(input, days, firstLoads) : null,
 		days: days.filter(({ on }) => on >= now && on <= addDays(now, TOLD_d)).map(earlyDay)
 	};
@@ -158,12 +158,8 @@ function frost(days: readonly ForecastDay[], from: IsoDate, to: IsoDate): number
 	return start === null || end === null ? 0 : Math.max(0, end - start);
 }
 
-function earlyLoad(
-	answer: ForecastLoad,
-	input: OutlookInput,
-	sheet: Sheet,
-	bound_m: number | null
-): EarlyLoad {
+function earlyLoad(answer: ForecastLoad, input: OutlookInput, sheet: Sheet): EarlyLoad {
+	const { bound_m } = answer;
 	const load = input.loads.find(({ id }) => id === answer.id);
 	const base_m = load ? baseOf(load, input, input.chartSet) : null;
 	const weekend = comingWeekend(nowOf(input));
@@ -214,6 +210,7 @@ function testOf(
 	return { on, isThawInTheWay, lowest_m, asked_m };
 }
 
-function earlyDay({ on, source, air_degC, total_m }: ForecastDay): EarlyDay {
-	return { on, source, air_degC, total_m, pThin: shareBelow(total_m, WIND_BREAKS_BELOW_m) };
+function earlyDay({ on, source, air_degC, total_m, bound }: ForecastDay): EarlyDay {
+	const pThin = shareBelow(total_m, WIND_BREAKS_BELOW_m);
+	return { on, source, air_degC, total_m, bound_m: bound?.total_m ?? null, pThin };
 }

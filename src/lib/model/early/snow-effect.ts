@@ -1,8 +1,9 @@
 import { addDays, type IsoDate } from '../calendar.ts';
 import { moreSnow } from '../ensemble/what-if.ts';
-import type { Forecast } from '../forecast.ts';
+import type { Forecast, Quantiles } from '../forecast.ts';
 import { meanAir_degC } from '../degree-days.ts';
 import type { OutlookInput } from '../outlook.ts';
+import { thinSince } from '../since/thin-since.ts';
 import { siteEstimateSteps } from '../site-estimate.ts';
 import { siteSeason } from '../site-season.ts';
 import { snowShare } from '../snow.ts';
@@ -18,14 +19,17 @@ export interface SnowEffect {
 	on: IsoDate;
 	/** Snow that is forecast, as water. */
 	fall_kg_m2: number;
-	/** Whole ice with it, and if none of it fell: what one hole in ten falls short of, and the estimate. */
+	/** Whole ice with it, and if none of it fell. */
 	with: Pair;
 	without: Pair;
 }
 
 interface Pair {
+	/** What one hole in ten falls short of. */
 	p10_m: number;
 	p50_m: number;
+	/** Lower bound to go by: p10 at most. */
+	bound_m: number;
 }
 
 /**
@@ -50,10 +54,12 @@ export function* snowEffectSteps(
 			days: days.filter((day) => day.on <= forecastTo).map(withoutForecastSnow)
 		})
 	});
-	const told = forecast.days.find((day) => day.on === on)?.total_m;
-	const with_ = told && pairOf(told);
-	const bare = estimate.days.get(on)?.quantiles.total_m;
-	const without = bare && pairOf(bare);
+	const { asOf, since = null } = input;
+	const seen = since === null ? estimate : thinSince(estimate, asOf, since);
+	const told = forecast.days.find((day) => day.on === on);
+	const with_ = told && pairOf(told.total_m, told.bound?.total_m);
+	const bare = seen.days.get(on);
+	const without = bare && pairOf(bare.quantiles.total_m, bare.bound.total_m);
 	return with_ && without ? { on, fall_kg_m2, with: with_, without } : null;
 }
 
@@ -66,6 +72,6 @@ function withoutForecastSnow(day: WeatherDay): WeatherDay {
 	return day.source === 'forecast' ? moreSnow(day, 0) : day;
 }
 
-function pairOf({ p10, p50 }: { p10: number | null; p50: number | null }): Pair | null {
-	return p10 === null || p50 === null ? null : { p10_m: p10, p50_m: p50 };
+function pairOf({ p10, p50 }: Quantiles, bound_m = 0): Pair | null {
+	return p10 === null || p50 === null ? null : { p10_m: p10, p50_m: p50, bound_m };
 }

@@ -18,10 +18,10 @@ export function growthBars(
 	{ days }: Pick<EarlyGrowth, 'days'>,
 	units: Units
 ): { days: BarDay[]; top: number; sentence: string } {
-	const bars = days.flatMap(({ on, source, total_m: { p10, p50, p90 } }): BarDay[] =>
-		p10 === null || p50 === null || p90 === null
+	const bars = days.flatMap(({ on, source, total_m: { p50, p90 }, bound_m }): BarDay[] =>
+		bound_m === null || p50 === null || p90 === null
 			? []
-			: [{ on, low: p10, high: p90, middle: p50, isForecast: source === 'forecast' }]
+			: [{ on, low: bound_m, high: p90, middle: p50, isForecast: source === 'forecast' }]
 	);
 	const [first, last] = [bars[0], bars.at(-1)];
 	const sentence =
@@ -50,12 +50,12 @@ export function askedLines(
 }
 
 export function dayRows({ days }: Pick<EarlyGrowth, 'days'>, units: Units): TableRow[] {
-	return days.map(({ on, air_degC, total_m, pThin }) => ({
+	return days.map(({ on, air_degC, total_m, bound_m, pThin }) => ({
 		id: on,
 		cells: [
 			`${weekday(on)} ${day(on).slice(-4)}`,
 			temperature(air_degC, units),
-			thickness(total_m.p10, units),
+			thickness(bound_m, units),
 			thickness(total_m.p50, units),
 			pThin === null ? UNKNOWN : inTenAtMost(pThin)
 		]

@@ -74,5 +74,5 @@ export function snowSentence(growth: Pick<EarlyGrowth, 'snow' | 'forecast'>, uni
 		return 'No forecast counts at present, so what snow will fall is not told.';
 	if (growth.snow === null) return 'The forecast tells hardly any snow.';
 	const { on, fall_kg_m2, with: with_, without } = growth.snow;
-	return `The forecast tells ${Math.round(fall_kg_m2)} mm of snow as water. With it ${thickness(with_.p50_m, units)} of ice are estimated for ${shortDay(on)}, lower bound ${thickness(with_.p10_m, units)}; without it they would be ${thickness(without.p50_m, units)} and ${thickness(without.p10_m, units)}.`;
+	return `The forecast tells ${Math.round(fall_kg_m2)} mm of snow as water. With it ${thickness(with_.p50_m, units)} of ice are estimated for ${shortDay(on)}, lower bound ${thickness(with_.bound_m, units)}; without it they would be ${thickness(without.p50_m, units)} and ${thickness(without.bound_m, units)}.`;
 }

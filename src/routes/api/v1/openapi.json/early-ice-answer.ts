@@ -29,7 +29,7 @@ const freezing = z.object({
 		.nullable()
 });
 
-const pair = z.object({ p10_m: z.number(), p50_m: z.number() });
+const pair = z.object({ p10_m: z.number(), p50_m: z.number(), bound_m: z.number() });
 
 const load = z.object({
 	id: z.string(),
@@ -72,6 +72,7 @@ const growth = z.object({
 			source: z.enum(['observed', 'forecast', 'climate', 'gap']),
 			air_degC: orNull,
 			total_m: quantiles,
+			bound_m: orNull,
 			pThin: orNull
 		})
 	)
