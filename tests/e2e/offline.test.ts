@@ -266,3 +266,28 @@ test.runIf(browserPath)(
 		await device.close();
 	}
 );
+
+test.runIf(browserPath)(
+	'a lake whose page was busy while its keeper came is kept too',
+	async () => {
+		const device = await app.device(PHONE);
+		await app.start();
+		// A page that is not calm for longer than its keeper takes to come.
+		await device.addInitScript(() => {
+			const real = globalThis.setTimeout;
+			const slow = (run: () => void, wait_ms?: number) =>
+				real(run, wait_ms === 2000 ? 9000 : wait_ms);
+			globalThis.setTimeout = slow as typeof setTimeout;
+		});
+		const page = await device.newPage();
+		await page.goto(HOLE);
+		await page.evaluate(async () => {
+			const { serviceWorker } = navigator;
+			const came = new Promise((done) => serviceWorker.addEventListener('controllerchange', done));
+			await serviceWorker.register('/service-worker.js', { type: 'module' });
+			await came;
+		});
+		await keptPages(page, [LAKE, HOLE, `${LAKE}/what-if.json`, `${LAKE}/trip`]);
+		await device.close();
+	}
+);

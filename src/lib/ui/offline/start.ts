@@ -23,6 +23,8 @@ export function start(): void {
 function register(): void {
 	if (isForgotten()) return;
 	navigator.serviceWorker.addEventListener('controllerchange', tellWhatIsOpen);
+	// It may have come while this page was not calm yet; what is kept already is not fetched again.
+	tellWhatIsOpen();
 	// Refused in some private windows, where the app works as it does without.
 	navigator.serviceWorker.register('/service-worker.js', { type: 'module' }).catch(() => undefined);
 }
