@@ -4,6 +4,8 @@ import { listSites } from '../../../src/lib/server/services/sites.ts';
 import * as list from '../../../src/routes/lakes/[lake]/sites/+page.server.ts';
 import SitesPage from '../../../src/routes/lakes/[lake]/sites/+page.svelte';
 import * as one from '../../../src/routes/lakes/[lake]/sites/[site]/+page.server.ts';
+import PlanResult from '../../../src/routes/lakes/[lake]/sites/[site]/PlanResult.svelte';
+import type { PlanAnswer } from '../../../src/routes/lakes/[lake]/sites/[site]/plan-of.ts';
 import * as note from '../../../src/routes/lakes/[lake]/sites/[site]/note/+page.server.ts';
 import { drilledLake } from '../../support/drilled-lake.ts';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
@@ -34,7 +36,7 @@ interface Page {
 interface SitePage {
 	plan: {
 		issues: { field: string }[];
-		answer: { asIs: object; cleared: object; rules: { code: string }[] } | null;
+		answer: PlanAnswer | null;
 	} | null;
 	events: unknown[];
 }
@@ -110,6 +112,16 @@ test('a plan is worked out from its address alone', async () => {
 	});
 	expect(page.plan?.answer?.cleared).not.toEqual(page.plan?.answer?.asIs);
 	expect(page.plan?.answer?.rules.map(({ code }) => code)).toContain('bankLoad');
+	const answer = page.plan?.answer;
+	if (!answer) throw new Error('no plan');
+	const props = {
+		answer,
+		loadId: 'on-foot',
+		asOf: '2027-02-10',
+		units: { measure: 'metric', mass: 'kg' } as const
+	};
+	const text = render(PlanResult, { props }).body.replace(/\s+/g, ' ');
+	expect(text).toContain('whoever clears on foot is held against. A machine is held against less');
 	expect(page.events).toEqual([]);
 	expect((await one.load(of('main'))) as SitePage).toMatchObject({
 		plan: null,

@@ -39,7 +39,7 @@ export async function planOf(url: URL, { context, lakeId, site, today, units }: 
 			cleared: answerOf(told.cleared),
 			/** Some load is to stay off today, whatever the dates say. */
 			isWithheld: told.asIs.loads.some(({ status }) => status === 'withheld'),
-			/** What whoever clears is held against. */
+			/** At one spot: what whoever clears on foot is held against, and a machine to less. */
 			boundThen_m: bound?.effective_m ?? null,
 			rules: trackCautions(told.clearing, groundIn(units), words)
 		}
