@@ -84,6 +84,9 @@ test('flooding after the hole and warm hours from its day on are told', () => {
 	const wet = { column: column({ clear_m: 0.3, slush_m: 0.05 }) };
 	expect(drilled([read], [thick(0.3), wet])[0]?.hasFlooded).toBe(true);
 	expect(drilled([read], [wet, thick(0.3)])[0]?.hasFlooded).toBe(false);
+	const white = { column: column({ clear_m: 0.3, white_m: 0.02 }) };
+	expect(drilled([read], [thick(0.3), white])[0]?.hasFlooded).toBe(true);
+	expect(drilled([read], [white, white])[0]?.hasFlooded).toBe(false);
 	expect(drilled([read], [{ ...thick(0.3), aboveFreezing_h: 1 }, thick(0.3)])[0]?.hasThawed).toBe(
 		true
 	);

@@ -10,7 +10,7 @@ import type { SeasonDay } from './season.ts';
 import { sinceAnchor } from './since-anchor.ts';
 import type { WarmDay } from './warm-day.ts';
 
-/** Slush that is more than the wet foot of the snow. Our choice. */
+/** Slush, or white ice made of it since, that is more than the wet foot of the snow. Our choice. */
 const FLOODED_m = 0.005;
 
 /** A hole with its effective thickness as it would be by now. */
@@ -147,10 +147,16 @@ function since(
 	const days = season.filter((day) => day.on >= on && day.on <= asOf);
 	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
 	return {
-		hasFlooded: days.some((day) => day.on > on && day.column.slush_m > FLOODED_m),
+		hasFlooded: days.some((day) => day.on > on && isFlooded(day, days[0])),
 		hasThawed: [...days, ...(later?.days ?? [])].some((day) => (day.aboveFreezing_h ?? 0) > 0),
 		hadSpell: isCalm && warm.some((day) => day.on <= asOf && isSpellAfter(day, on))
 	};
+}
+
+/** In hard frost slush freezes while it forms, and is seen as white ice only. */
+function isFlooded({ column }: SeasonDay, first: SeasonDay | undefined): boolean {
+	const white_m = column.white_m - (first?.column.white_m ?? 0);
+	return column.slush_m > FLOODED_m || white_m > FLOODED_m;
 }
 
 function isSpellAfter(day: WarmDay, on: IsoDate): boolean {
