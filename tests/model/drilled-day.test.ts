@@ -3,7 +3,7 @@ import { drilledDays, type DrilledDayInput } from '#lib/model/drilled-day.ts';
 import { warmSpells } from '#lib/model/warm-spell.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { SeasonDay } from '#lib/model/season.ts';
-import { column, reading, seasonDays } from '../support/invented-winter.ts';
+import { column, hole, reading, seasonDays } from '../support/invented-winter.ts';
 
 const thick = (clear_m: number): Partial<SeasonDay> => ({ column: column({ clear_m }) });
 
@@ -90,6 +90,19 @@ test('flooding after the hole and warm hours from its day on are told', () => {
 	expect(drilled([read], [{ ...thick(0.3), aboveFreezing_h: 1 }, thick(0.3)])[0]?.hasThawed).toBe(
 		true
 	);
+});
+
+test('slush or water over the ice that a later hole found is a flood', () => {
+	const read = reading('2027-01-10', [0.3]);
+	const found = (layer: Parameters<typeof hole>[0], on = '2027-01-12') =>
+		drilled(
+			[read, reading(on, [], { id: 'later', holes: [hole(layer)] })],
+			[thick(0.3), thick(0.3), thick(0.3)]
+		).at(-1)?.hasFlooded;
+	expect(found({ slush_m: 0.04 })).toBe(true);
+	expect(found({ freeboard_m: -0.01 })).toBe(true);
+	expect(found({ snow_m: 0.04, slush_m: 0, freeboard_m: 0.02 })).toBe(false);
+	expect(found({ slush_m: 0.04 }, '2027-01-10')).toBe(false);
 });
 
 test('a spell that another hole has ended still ends the earlier ones', () => {

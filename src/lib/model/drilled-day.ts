@@ -1,3 +1,4 @@
+import { afterDrilling, type AfterDrilling } from './after-drilling.ts';
 import { effective_m } from './bearing.ts';
 import { daysBetween, type IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
@@ -10,9 +11,6 @@ import type { SeasonDay } from './season.ts';
 import { sinceAnchor } from './since-anchor.ts';
 import type { WarmDay } from './warm-day.ts';
 
-/** Slush, or white ice made of it since, that is more than the wet foot of the snow. Our choice. */
-const FLOODED_m = 0.005;
-
 /** A hole with its effective thickness as it would be by now. */
 export interface CarriedHole {
 	effective_m: number;
@@ -22,14 +20,10 @@ export interface CarriedHole {
 }
 
 /** The holes of one day, carried forward to a later one. */
-export interface DrilledDay {
+export interface DrilledDay extends AfterDrilling {
 	on: IsoDate;
 	age_d: number;
 	holes: CarriedHole[];
-	hasFlooded: boolean;
-	hasThawed: boolean;
-	/** A warm spell has come and gone since. */
-	hadSpell: boolean;
 	/** Days without a temperature since. */
 	gapDays: number;
 }
@@ -116,7 +110,7 @@ function carry(
 		on,
 		age_d: daysBetween(on, nowOf(input)),
 		holes: readings.flatMap((reading) => carriedHoles(reading, then, now)),
-		...since(on, season, input),
+		...afterDrilling(on, season, input),
 		gapDays:
 			(sinceAnchor(season, input.readings)[nowAt]?.gapDays ?? 0) + unseenDays(on, season, input)
 	};
@@ -137,28 +131,4 @@ function carriedHoles(reading: Reading, then: SeasonDay, now: SeasonDay): Carrie
 			secondHand: reading.secondHand
 		};
 	});
-}
-
-function since(
-	on: IsoDate,
-	season: readonly SeasonDay[],
-	{ asOf, warm, since: later }: DrilledDayInput
-): Pick<DrilledDay, 'hasFlooded' | 'hasThawed' | 'hadSpell'> {
-	const days = season.filter((day) => day.on >= on && day.on <= asOf);
-	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
-	return {
-		hasFlooded: days.some((day) => day.on > on && isFlooded(day, days[0])),
-		hasThawed: [...days, ...(later?.days ?? [])].some((day) => (day.aboveFreezing_h ?? 0) > 0),
-		hadSpell: isCalm && warm.some((day) => day.on <= asOf && isSpellAfter(day, on))
-	};
-}
-
-/** In hard frost slush freezes while it forms, and is seen as white ice only. */
-function isFlooded({ column }: SeasonDay, first: SeasonDay | undefined): boolean {
-	const white_m = column.white_m - (first?.column.white_m ?? 0);
-	return column.slush_m > FLOODED_m || white_m > FLOODED_m;
-}
-
-function isSpellAfter(day: WarmDay, on: IsoDate): boolean {
-	return day.on >= on && day.lastWarmOn !== null && day.lastWarmOn >= on;
 }
