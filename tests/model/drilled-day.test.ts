@@ -115,6 +115,17 @@ test('a spell that another hole has ended still ends the earlier ones', () => {
 	expect(second).toMatchObject({ on: '2027-01-10', hadSpell: true });
 });
 
+test('a spell that has ended counts in the next one too', () => {
+	const early = reading('2027-01-10', [0.3, 0.3, 0.3]);
+	const late = reading('2027-01-15', [0.3], { id: 'late' });
+	const warm = { ...thick(0.3), aboveFreezing_h: 7, air_degC: -1 };
+	const frost = Array.from({ length: 4 }, () => thick(0.3));
+	const [newer, older] = drilled([early, late], [thick(0.3), warm, ...frost, warm]);
+	expect(newer).toMatchObject({ on: '2027-01-15', hadSpell: false });
+	expect(older).toMatchObject({ on: '2027-01-10', hadSpell: true });
+	expect(drilled([early], [thick(0.3), warm, ...frost, warm])[0]?.hadSpell).toBe(false);
+});
+
 test('of older days only the latest is looked at', () => {
 	const read = reading('2027-01-10', [0.3]);
 	const days = Array.from({ length: 40 }, () => thick(0.3));

@@ -11,7 +11,7 @@ const FLOODED_m = 0.005;
 export interface AfterDrilling {
 	hasFlooded: boolean;
 	hasThawed: boolean;
-	/** A warm spell has come and gone since. */
+	/** A warm spell has come and gone since, whether or not another has come after it. */
 	hadSpell: boolean;
 }
 
@@ -29,13 +29,13 @@ export function afterDrilling(
 	{ asOf, warm, readings, since: later }: Seen
 ): AfterDrilling {
 	const days = season.filter((day) => day.on >= on && day.on <= asOf);
-	const isCalm = warm.find((day) => day.on === asOf)?.state === 'none';
+	const calmOn = warm.findLast((day) => day.on <= asOf && day.state === 'none')?.on ?? '';
 	return {
 		hasFlooded:
 			days.some((day) => day.on > on && isFlooded(day, days[0])) ||
 			[...readings, ...(later?.readings ?? [])].some((other) => other.on > on && sawWater(other)),
 		hasThawed: [...days, ...(later?.days ?? [])].some((day) => (day.aboveFreezing_h ?? 0) > 0),
-		hadSpell: isCalm && warm.some((day) => day.on <= asOf && isSpellAfter(day, on))
+		hadSpell: warm.some((day) => day.on < calmOn && isSpellAfter(day, on))
 	};
 }
 
