@@ -29,3 +29,9 @@ test('beside "not yet" nothing is called expected already', () => {
 		'as likely as not since 6 Jan, likely from 17 Jan, until 2 Mar'
 	);
 });
+
+test('beside "stay off" no day is told until which it would be thick enough', () => {
+	const row = { ...ALL, status: 'withheld' as const };
+	expect(rowDates(row, '2027-01-10')).toBeNull();
+	expect(rowDates(row, '2027-01-01')).toBe(rowDates(ALL, '2027-01-01'));
+});

@@ -14,8 +14,11 @@ export function rowDates(
 ): string | null {
 	if (expectedFrom !== null && until !== null && until < asOf)
 		return `was expected from ${shortDay(expectedFrom)} to ${shortDay(until)}`;
+	const hasBegun = expectedFrom !== null && expectedFrom <= asOf;
+	// Beside stay off a day until which it is thick enough would sound like leave.
+	if (status === 'withheld' && hasBegun) return null;
 	// Beside a status that goes by the lower bound, expected would say the opposite of it.
-	const isOnlyEven = status === 'notYet' && expectedFrom !== null && expectedFrom <= asOf;
+	const isOnlyEven = status === 'notYet' && hasBegun;
 	const expected = isOnlyEven ? 'as likely as not' : 'expected';
 	const from = (on: IsoDate) => `${on <= asOf ? 'since' : 'from'} ${shortDay(on)}`;
 	const parts = [
