@@ -67,3 +67,12 @@ test('labels of close lines move apart', () => {
 	// One centimetre is 3 pixels here: 17 are needed between the two.
 	expect((a?.shift_px ?? 0) - (b?.shift_px ?? 0)).toBeCloseTo(14, 6);
 });
+
+test('a load near the top is named under the words for the days', () => {
+	const marks = [{ mark: 'Shelter', required_m: 0.6 }];
+	const [mark] = thresholds(marks, METRIC, picture(70));
+	const line_px = 300 * (1 - 60 / 70);
+	const middle_px = line_px - 17 / 2 + (mark?.shift_px ?? 0);
+	expect(middle_px - 17 / 2).toBeGreaterThanOrEqual(38);
+	expect(thresholds(marks, METRIC, picture(120))[0]?.shift_px).toBe(0);
+});

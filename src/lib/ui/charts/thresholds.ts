@@ -26,6 +26,8 @@ export interface Threshold {
 }
 
 const LABEL_px = 17;
+/** At the top the day asked for is named, and under it what is gone by from there. */
+const DAYS_px = 38;
 const LABEL_LETTERS = 22;
 
 /** Loads by what they ask for, the least first; loads that only an engineer can judge are left out. */
@@ -53,7 +55,7 @@ export function thresholds(
 		.map((mark) => ({ mark, value: lengthValue(mark.required_m, units) }))
 		.filter(({ value }) => value < end);
 	const wanted = within.map(({ value }) => height_px * (1 - value / end) - LABEL_px / 2);
-	const placed = spread(wanted, LABEL_px, LABEL_px / 2, height_px - LABEL_px / 2);
+	const placed = spread(wanted, LABEL_px, DAYS_px + LABEL_px / 2, height_px - LABEL_px / 2);
 	return within.map(({ mark, value }, index) => ({
 		value,
 		label: markText(mark, units),
