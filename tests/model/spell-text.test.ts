@@ -21,19 +21,19 @@ test('no spell has no text', () => {
 
 test('a spell is told with its days, what it does and what is still missing', () => {
 	expect(spellText(spell(), METRIC_WORDS)).toBe(
-		'Warm spell from 2 Mar to 3 Mar. Stay off, whatever the thickness. It ends after 72 hours below freezing with 15 °C·d of frost (so far 24 hours, 6 °C·d) and a new hole.'
+		'Warm spell from 2 Mar to 3 Mar. Stay off, whatever the thickness. It ends after 72 hours below freezing with 15 °C·d of frost (so far 24 hours, 6 °C·d) and a new hole on the open part.'
 	);
 });
 
 test('after enough frost the hole alone is missing', () => {
 	const text = spellText(spell({ state: 'doubled', frost_h: 72, frost_degCd: 20 }), METRIC_WORDS);
 	expect(text).toContain('The thickness asked for is doubled.');
-	expect(text).toContain('The frost since has been enough; a new hole ends it.');
+	expect(text).toContain('The frost since has been enough; a new hole on the open part ends it.');
 });
 
 test('sun on bare ice asks for a sound core', () => {
 	expect(spellText(spell({ hadSunOnBareIce: true }), METRIC_WORDS)).toContain(
-		'a new hole whose core is logged as sound, since sun has been on bare ice'
+		'a new hole on the open part whose core is logged as sound, since sun has been on bare ice'
 	);
 });
 

@@ -1,5 +1,7 @@
 import { isColdSnap } from './cold-snap.ts';
 import { floodsWithMoreSnow_m } from './more-snow.ts';
+import { hasBrokenSince, isOffOpenPart } from './open-part.ts';
+import type { Reading } from './reading.ts';
 import { coldSince } from './since/cold-since.ts';
 import type { Since } from './since/since.ts';
 import { thinSince } from './since/thin-since.ts';
@@ -17,6 +19,8 @@ export interface Asked {
 	site: SiteSeason;
 	estimate: SiteEstimate;
 	today: SiteDay | null;
+	/** The readings as the rules on warm spells hear them: one that may not speak for the site as hearsay. */
+	heard: Reading[];
 	/** Of each day to the day of asking. */
 	spells: WarmDay[];
 	/** By all that has been observed. */
@@ -42,20 +46,37 @@ export function* askSteps(site: SiteSeason, input: AskedInput): Steps<Asked> {
 	const told = yield* siteEstimateSteps(site, input);
 	const estimate = since === null ? told : thinSince(told, asOf, since);
 	const today = estimate.known.find(({ day }) => day.on === asOf) ?? null;
-	const spells = warmSpells(site.days, site.readings, site.hasHours);
 	const unbelieved = site.days.flatMap((day) => day.doubtfulReadings);
+	const setAside = new Set([...unbelieved, ...estimate.tooThick]);
+	const heard = heardOf(site, input, setAside);
+	const spells = warmSpells(site.days, heard, site.hasHours);
 	return {
 		site,
 		estimate,
 		today,
+		heard,
 		spells,
 		warm: warmOf(site, spells, asOf, since),
 		hasColdSnap: today !== null && hasColdSnap(site, today, since),
 		since,
-		setAside: new Set([...unbelieved, ...estimate.tooThick]),
+		setAside,
 		floodsWith_m: today === null ? null : floodsWithMoreSnow_m(today.day.column),
 		words
 	};
+}
+
+/** What no status may rest on ends no spell either; a bad core holds back whoever saw it, and wherever. */
+function heardOf(
+	{ readings }: SiteSeason,
+	{ asOf, since, weakSpots }: AskedInput,
+	setAside: ReadonlySet<string>
+): Reading[] {
+	const known = [...readings, ...(since?.readings ?? [])];
+	const speaks = (reading: Reading): boolean =>
+		!isOffOpenPart(reading, weakSpots) &&
+		!setAside.has(reading.id) &&
+		!hasBrokenSince(reading, known, since?.now ?? asOf);
+	return readings.map((reading) => (speaks(reading) ? reading : { ...reading, secondHand: true }));
 }
 
 function warmOf(

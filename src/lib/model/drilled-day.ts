@@ -3,8 +3,8 @@ import { effective_m } from './bearing.ts';
 import { daysBetween, type IsoDate } from './calendar.ts';
 import { total_m } from './column.ts';
 import { holeEffective_m, isDrilled, thicknessHoles } from './hole.ts';
+import { hasBrokenSince } from './open-part.ts';
 import { placeKind, type PlaceKind } from './place-kind.ts';
-import { isSamePlace } from './places/place-name.ts';
 import type { Reading } from './reading.ts';
 import type { Since } from './since/since.ts';
 import type { SeasonDay } from './season.ts';
@@ -65,13 +65,8 @@ export function drilledDays(input: DrilledDayInput): DrilledDay[] {
 function isCounted(reading: Reading, input: DrilledDayInput): boolean {
 	if (reading.on > input.asOf || !isDrilled(reading)) return false;
 	if (input.doubtful.has(reading.id)) return false;
-	return ![...input.readings, ...(input.since?.readings ?? [])].some(
-		(other) =>
-			other.kind === 'wentThrough' &&
-			other.on >= reading.on &&
-			other.on <= nowOf(input) &&
-			isSamePlace(other.place, reading.place)
-	);
+	const known = [...input.readings, ...(input.since?.readings ?? [])];
+	return !hasBrokenSince(reading, known, nowOf(input));
 }
 
 function nowOf({ asOf, since }: DrilledDayInput): IsoDate {

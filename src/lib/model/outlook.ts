@@ -10,7 +10,9 @@ import type { Caution, Forecast } from './forecast.ts';
 import { loadAnswer } from './load-answer.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { leavingOf, type Leaving } from './leaving/leaving.ts';
+import { isAtWeakSpot } from './open-part.ts';
 import { LASTS_AMPLE_d } from './reached.ts';
+import type { Reading } from './reading.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
 import { isSnowKnown } from './site-day.ts';
@@ -28,8 +30,8 @@ export interface OutlookInput extends AskedInput {
 	minimums: readonly ChartMinimum[];
 	chartSet: ChartSet;
 	/**
-	 * Readings at weak spots, and of the ice that a track was made on: they move the estimate, and no
-	 * status rests on them.
+	 * Readings of the ice that a track was made on: like those at weak spots they move the estimate, and
+	 * no status rests on them.
 	 */
 	drilledElsewhere?: readonly string[];
 }
@@ -123,13 +125,13 @@ function forecastOf(asked: Asked, input: OutlookInput): Forecast {
 
 /** Each future counts for the members that go by it, which differ by one at most. */
 function pThawOf(
-	{ site, estimate, warm }: Asked,
+	{ site, heard, estimate, warm }: Asked,
 	{ lake, asOf }: OutlookInput
 ): Map<IsoDate, number> {
-	const { days, readings, hasHours } = site;
+	const { days, hasHours } = site;
 	const chances = thawChance({
 		days,
-		readings,
+		readings: heard,
 		hasHours,
 		scenarios: estimate.scenarios,
 		latitude: lake.latitude,
@@ -152,14 +154,15 @@ function conditionsOf(
 
 function drilledOf(
 	{ site, spells, setAside, since }: Asked,
-	{ asOf, drilledElsewhere }: OutlookInput
+	{ asOf, drilledElsewhere, weakSpots }: OutlookInput
 ): DrilledDay[] {
 	const { readings, seasonWith } = site;
-	const isElsewhere = (id: string) => drilledElsewhere?.includes(id) === true;
+	const isElsewhere = (reading: Reading) =>
+		isAtWeakSpot(reading, weakSpots) || drilledElsewhere?.includes(reading.id) === true;
 	return drilledDays({
 		asOf,
 		readings: readings.map((reading) =>
-			isElsewhere(reading.id) ? { ...reading, secondHand: true } : reading
+			isElsewhere(reading) ? { ...reading, secondHand: true } : reading
 		),
 		doubtful: setAside,
 		warm: spells,

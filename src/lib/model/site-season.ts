@@ -3,6 +3,7 @@ import { OPEN_WATER } from './column.ts';
 import { freezeUpSpan, type FreezeUpSpan } from './freeze-up.ts';
 import { showsIce } from './hole.ts';
 import type { LakeFacts } from './lake.ts';
+import { withoutFarComfort } from './open-part.ts';
 import type { Parameters } from './parameters.ts';
 import type { Reading } from './reading.ts';
 import { runSeason, type SeasonDay } from './season.ts';
@@ -14,6 +15,8 @@ export interface SiteSeasonInput {
 	record: SiteWinter;
 	weather: readonly WeatherDay[];
 	readings: readonly Reading[];
+	/** Names of the lake's weak spots. */
+	weakSpots?: readonly string[];
 	parameters?: Parameters;
 	asOf: IsoDate;
 	until: IsoDate;
@@ -51,7 +54,9 @@ export function siteSeason(input: SiteSeasonInput): SiteSeason | null {
 	const span = freezeUpSpan(record);
 	if (span === null || asOf < span.first) return null;
 	const weather = input.weather.filter((day) => day.on <= asOf || day.source === 'forecast');
-	const readings = input.readings.filter((reading) => reading.on <= asOf);
+	const readings = input.readings
+		.filter((reading) => reading.on <= asOf)
+		.map((reading) => withoutFarComfort(reading, input.weakSpots));
 	const events = record.events
 		.filter((event) => event.on <= asOf)
 		.map((each) => knownBy(each, asOf));

@@ -28,8 +28,8 @@ function endingText(warm: WarmDay, words: Words): string {
 	if (warm.lastWarmOn === null) return 'Only a core logged as sound ends it.';
 	const hole =
 		warm.hadSunOnBareIce || warm.badCoreOn !== null
-			? 'a new hole whose core is logged as sound'
-			: 'a new hole';
+			? 'a new hole on the open part whose core is logged as sound'
+			: 'a new hole on the open part';
 	const why = warm.hadSunOnBareIce ? ', since sun has been on bare ice' : '';
 	if (isRefrozen(warm)) return `The frost since has been enough; ${hole} ends it${why}.`;
 	return `It ends after ${REFREEZING_h} hours below freezing with ${words.degreeDays(REFREEZING_degCd)} of frost (so far ${warm.frost_h} hours, ${words.degreeDays(warm.frost_degCd)}) and ${hole}${why}.`;

@@ -8,6 +8,7 @@ import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { readLastObservedDay, readWeatherDays } from '../storage/weather-days.ts';
+import { listWeakSpotRows } from '../storage/weak-spots.ts';
 import { chartMinimums } from './charts.ts';
 import { getLake, type LakeRecord } from './lakes.ts';
 import { localDay } from './local-day.ts';
@@ -16,7 +17,6 @@ import { outlookInQuiet, outlookOf } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
 import { seenSince } from './seen-since.ts';
 import { shownIds } from './shown-loads.ts';
-import { atWeakSpots } from './places/at-weak-spots.ts';
 import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
 import { getSite, MAIN_SITE } from './sites.ts';
@@ -158,7 +158,8 @@ async function gather(
 		weather: known.days,
 		forecastIssuedOn: known.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
-		drilledElsewhere: await atWeakSpots(ctx, lakeId, readings, isWorked ? ice.fromParent : []),
+		drilledElsewhere: isWorked ? ice.fromParent : [],
+		weakSpots: (await listWeakSpotRows(ctx.db, lakeId)).map(({ name }) => name),
 		loads,
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,
