@@ -129,8 +129,9 @@ test('49: after 24 hours above freezing nothing counts as reached (Minnesota DNR
 test('51: a lake requirement of 20 cm is 23.0 cm on a river (older Canadian table [R2], [C])', () => {
 	const mass_kg = allowable_kg(0.2);
 	const river = requirement(ownLoad(mass_kg), MINIMUMS, 'strict', { ...ORDINARY, isRiver: true });
-	expect(requirement(ownLoad(mass_kg), MINIMUMS, 'strict').required_m).toBeCloseTo(0.2, 9);
-	expect(river.required_m).toBeCloseTo(0.23, 9);
+	expect(requirement(ownLoad(mass_kg), MINIMUMS, 'strict').parts?.gold_m).toBeCloseTo(0.2, 9);
+	expect(river.parts?.gold_m).toBeCloseTo(0.23, 9);
+	expect(river.required_m).toBeGreaterThanOrEqual(0.23);
 });
 
 /** The public table of thickness by load, at A = 3.5 and 4, in centimetres. [C] from Gold 1971 */

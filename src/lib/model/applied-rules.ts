@@ -34,6 +34,15 @@ export function addedRule(added_kg: number, thickness_m: number, words: Words): 
 	};
 }
 
+/** The row of a machine that is no heavier, where it asks for more than the load's own or there is none. */
+export function massRule(row: ChartMinimum, thickness_m: number, words: Words): AppliedRule {
+	return {
+		code: 'chartByMass',
+		text: `It weighs as much as ${USES[row.use]} or more and asks for no less, moving or standing: ${words.requirement(thickness_m)} by the ${row.set} charts.`,
+		source: `${row.body}, ${row.year}; by mass: our choice, no source`
+	};
+}
+
 /** For a load that no chart has a row for: no less than any chart asks of one person. */
 export function leastRule(row: ChartMinimum, thickness_m: number, words: Words): AppliedRule {
 	return {

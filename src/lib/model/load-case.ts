@@ -26,7 +26,7 @@ export interface LoadCase {
 	name: string;
 	/** Everything that stands on the ice, people and gear included. */
 	mass_kg: number;
-	/** `null`: no published row fits; Gold's formula and the least that any chart asks decide. */
+	/** `null`: no published row fits; Gold's formula and the rows of machines that weigh no more decide. */
 	use: ChartUse | null;
 	/** Time it stands in one place; 0 while it keeps moving. */
 	parked_h: number;

@@ -1,9 +1,17 @@
-import { addedRule, chartRule, engineerRule, goldRule, leastRule } from './applied-rules.ts';
+import {
+	addedRule,
+	chartRule,
+	engineerRule,
+	goldRule,
+	leastRule,
+	massRule
+} from './applied-rules.ts';
 import { goldThickness_m } from './bearing.ts';
 import { chartAsked, isMachine, type Company } from './chart-asked.ts';
 import type { AppliedRule, AskedParts } from './forecast.ts';
 import { ENGINEER_ABOVE_kg, type ChartMinimum, type ChartSet, type LoadCase } from './load-case.ts';
 import { dayFactors, factorRules, wayFactors, type Factors } from './load-factors.ts';
+import { rowByMass } from './mass-row.ts';
 import { countedOf, type Counted } from './moving/counted.ts';
 import { countedRules } from './moving/rules.ts';
 import { floatingThickness_m } from './parked/afloat.ts';
@@ -47,10 +55,10 @@ export interface Requirement {
  * of Gold's formula, and where it stands of what stays above the water, with every factor of its way and
  * of the day.
  *
- *   h = max(max(h_chart, √(P / (A · Π load factors))) · standing factor, h_afloat) · Π thickness factors
+ *   h = max(max(h_chart, √(P / (A · Π load factors))) · standing factor, h_mass, h_afloat) · Π thickness factors
  *
  * A = 3.5 kg/cm². Above 5 t at one place and for a vehicle parked with its shelter nothing is stated.
- * P as in {@link countedOf}, h_afloat as in {@link floatingThickness_m}.
+ * P as in {@link countedOf}, h_mass as in {@link rowByMass}, h_afloat as in {@link floatingThickness_m}.
  * Source: [Gold1971], [Smith2004], charts in `data/charts`.
  */
 export function requirement(
@@ -75,11 +83,15 @@ export function requirement(
 	const afloat_m = load.parked_h > 0 ? floatingThickness_m(standing) : null;
 	if (chart_m === null || needsEngineer(load, mass_kg))
 		return forAnEngineer(load, counted, afloat_m, words);
+	const lighter = (which: ChartSet) =>
+		rowByMass(minimums, which, load.mass_kg + (load.use === null ? added_kg : 0));
 	const way = wayFactors(load, conditions.isRiver);
 	const partsWith = (factors: Factors): AskedParts =>
 		askedParts(set, factors, {
 			strict_m: chart('strict', at).thickness_m,
 			common_m: chart('common', at).thickness_m,
+			strictByMass_m: lighter('strict')?.thickness_m ?? 0,
+			commonByMass_m: lighter('common')?.thickness_m ?? 0,
 			loadedGold_m: goldThickness_m(mass_kg, factors.onLoad),
 			afloat_m
 		});
@@ -92,6 +104,7 @@ export function requirement(
 		parts,
 		rules: [
 			...chartRules(load, row, { chart_m, added_kg }, words),
+			...massRules(lighter(set), chart_m, words),
 			goldRule(mass_kg, goldThickness_m(mass_kg), words),
 			...(afloat_m === null ? [] : [floatingRule(afloat_m, load.parked_h, words)]),
 			...countedRules(load, counted, words),
@@ -103,17 +116,21 @@ export function requirement(
 interface Bare {
 	strict_m: number | null;
 	common_m: number | null;
+	strictByMass_m: number;
+	commonByMass_m: number;
 	loadedGold_m: number;
 	afloat_m: number | null;
 }
 
 function askedParts(set: ChartSet, factors: Factors, bare: Bare): AskedParts {
 	const { forStanding, onThickness } = factors;
-	const moving = (bare_m: number) => bare_m * forStanding * onThickness;
+	const standing = (bare_m: number) => bare_m * forStanding * onThickness;
+	const charts = (own_m: number | null, byMass_m: number) =>
+		own_m === null ? null : Math.max(standing(own_m), byMass_m * onThickness);
 	const parts = {
-		strict_m: bare.strict_m === null ? null : moving(bare.strict_m),
-		common_m: bare.common_m === null ? null : moving(bare.common_m),
-		gold_m: moving(bare.loadedGold_m),
+		strict_m: charts(bare.strict_m, bare.strictByMass_m),
+		common_m: charts(bare.common_m, bare.commonByMass_m),
+		gold_m: standing(bare.loadedGold_m),
 		afloat_m: bare.afloat_m === null ? null : bare.afloat_m * onThickness
 	};
 	const decides = (['chart', 'gold', 'afloat'] as const).reduce((most, part) =>
@@ -149,6 +166,11 @@ function chartRules(
 		(load.use === null ? leastRule : chartRule)(row, quoted_m, words),
 		...(isRaised ? [addedRule(added_kg, chart_m, words)] : [])
 	];
+}
+
+function massRules(lighter: ChartMinimum | null, chart_m: number, words: Words): AppliedRule[] {
+	const asked_m = lighter?.thickness_m ?? 0;
+	return lighter && asked_m > chart_m ? [massRule(lighter, asked_m, words)] : [];
 }
 
 function needsEngineer({ use }: LoadCase, counted_kg: number): boolean {

@@ -22,7 +22,7 @@ export function loadWords(load: LoadCase, units: Units): string {
 		mass(load.mass_kg, units),
 		use
 			? `held against the row “${use}”`
-			: 'held against Gold’s formula and the least of the charts',
+			: 'held against Gold’s formula and the charts’ rows for what is lighter',
 		load.parked_h > 0 && `parked ${load.parked_h} h`,
 		load.wetCracks === 1 && 'over a wet crack',
 		load.wetCracks === 2 && 'over two wet cracks that cross',

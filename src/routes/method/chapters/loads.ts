@@ -16,17 +16,21 @@ export const LOADS: Chapter = {
 		{
 			title: 'What a load asks for',
 			words:
-				'The larger of two: the thickness in the published charts, and what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it.',
+				'The larger of two: the thickness in the published charts, and what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported. A load that no chart has a row for asks for no less than a machine that weighs no more. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it.',
 			equations: [
-				'h = max(h_{chart}, √(P / (A · load factors))) · standing factor · thickness factors'
+				'h = max(max(h_{chart}, √(P / (A · load factors))) · standing factor, h_{mass}) · thickness factors'
 			],
 			where: [
 				['P', 'mass, kg'],
 				['A', '3.5 kg/cm²; h in cm'],
+				[
+					'h_{mass}',
+					'chart for the heaviest machine that weighs no more; from 400, 500, 1300, 2500, 4500 kg'
+				],
 				['standing factor', '2 after two hours in one place']
 			],
 			source:
-				'Gold 1971 [R, abstract]; parked: Smith 2004 [R]; current [R2]; cracks [M-hi]; cold snap [M-med]'
+				'Gold 1971 [R, abstract]; parked: Smith 2004 [R]; current [R2]; cracks [M-hi]; cold snap [M-med]; by mass: our choice'
 		},
 		{
 			title: 'What counts together',
