@@ -36,6 +36,10 @@ test('no load asks for less than a machine that weighs no more, by either set an
 	expect(asked_m(drawn)).toBe(0.4);
 });
 
+test('every load of the list is held against its own row', () => {
+	for (const each of LOADS) expect(codes(each)).not.toContain('chartByMass');
+});
+
 test('what stands is held against that row undoubled, and against the double of all else', () => {
 	const standing = (mass_kg: number, parked_h: number) =>
 		asked_m({ ...ownLoad(mass_kg), parked_h });
