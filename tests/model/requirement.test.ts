@@ -32,6 +32,7 @@ test('no load asks for less than a machine that weighs no more, by either set an
 	expect(asked_m(load('on-foot', { mass_kg: 4600 }))).toBe(0.51);
 	expect(codes(ownLoad(1500))).toContain('chartByMass');
 	expect(codes(load('car'))).not.toContain('chartByMass');
+	expect(requirement(ownLoad(1500), MINIMUMS, 'strict').spacing_m).toBeCloseTo(40, 9);
 	const drawn = { ...ownLoad(600), trailer: { mass_kg: 800, apart_m: null } };
 	expect(asked_m(drawn)).toBe(0.4);
 });

@@ -85,3 +85,7 @@ test('equations are read out as they stand, with what is low and high in them', 
 	for (const each of STEPS.flatMap(({ equations }) => equations ?? []))
 		for (const { text } of equationParts(each)) expect(text).not.toMatch(/[{}_^]/);
 });
+
+test('no index or power is left as it is typed', () => {
+	expect(shown('metric')).not.toMatch(/[_^]\{|\{[^ ]*\}/);
+});

@@ -69,10 +69,13 @@ export function requirement(
 	words: Words = METRIC_WORDS
 ): Requirement {
 	const chart = (which: ChartSet, company: Company) => chartAsked(load, minimums, which, company);
+	const byMass = (which: ChartSet, added_kg: number) =>
+		rowByMass(minimums, which, load.mass_kg + (load.use === null ? added_kg : 0));
 	// The strict set says what is apart, so that both sets speak of the same mass.
 	const counted = countedOf(load, ({ mass_kg, added_kg }) =>
 		Math.max(
 			chart('strict', { added_kg, isGroup: load.group }).thickness_m ?? 0,
+			byMass('strict', added_kg)?.thickness_m ?? 0,
 			goldThickness_m(mass_kg)
 		)
 	);
@@ -83,15 +86,13 @@ export function requirement(
 	const afloat_m = load.parked_h > 0 ? floatingThickness_m(standing) : null;
 	if (chart_m === null || needsEngineer(load, mass_kg))
 		return forAnEngineer(load, counted, afloat_m, words);
-	const lighter = (which: ChartSet) =>
-		rowByMass(minimums, which, load.mass_kg + (load.use === null ? added_kg : 0));
 	const way = wayFactors(load, conditions.isRiver);
 	const partsWith = (factors: Factors): AskedParts =>
 		askedParts(set, factors, {
 			strict_m: chart('strict', at).thickness_m,
 			common_m: chart('common', at).thickness_m,
-			strictByMass_m: lighter('strict')?.thickness_m ?? 0,
-			commonByMass_m: lighter('common')?.thickness_m ?? 0,
+			strictByMass_m: byMass('strict', added_kg)?.thickness_m ?? 0,
+			commonByMass_m: byMass('common', added_kg)?.thickness_m ?? 0,
 			loadedGold_m: goldThickness_m(mass_kg, factors.onLoad),
 			afloat_m
 		});
@@ -104,7 +105,7 @@ export function requirement(
 		parts,
 		rules: [
 			...chartRules(load, row, { chart_m, added_kg }, words),
-			...massRules(lighter(set), chart_m, words),
+			...massRules(byMass(set, added_kg), chart_m, words),
 			goldRule(mass_kg, goldThickness_m(mass_kg), words),
 			...(afloat_m === null ? [] : [floatingRule(afloat_m, load.parked_h, words)]),
 			...countedRules(load, counted, words),
