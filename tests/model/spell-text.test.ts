@@ -40,7 +40,7 @@ test('sun on bare ice asks for a sound core', () => {
 test('a bad core is told as what it is', () => {
 	const bad = spell({ lastWarmOn: null, badCoreOn: '2027-03-02' });
 	expect(spellText(bad, METRIC_WORDS)).toBe(
-		'The core of 2 Mar was wet or candled. Stay off, whatever the thickness. Only a core logged as sound ends it.'
+		'The core of 2 Mar was wet or candled. Stay off, whatever the thickness. Only a core of the open part logged as sound ends it.'
 	);
 });
 

@@ -25,7 +25,7 @@ function causeText(warm: WarmDay, words: Words): string {
 }
 
 function endingText(warm: WarmDay, words: Words): string {
-	if (warm.lastWarmOn === null) return 'Only a core logged as sound ends it.';
+	if (warm.lastWarmOn === null) return 'Only a core of the open part logged as sound ends it.';
 	const hole =
 		warm.hadSunOnBareIce || warm.badCoreOn !== null
 			? 'a new hole on the open part whose core is logged as sound'

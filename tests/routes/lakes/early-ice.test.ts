@@ -108,3 +108,32 @@ test('that the ice broke lately is said before anything that is estimated, and f
 	expect(await shown(ctx, id, 'asOf=2026-12-07')).not.toContain(headline);
 	expect(await shown(ctx, id, 'asOf=2026-11-21')).not.toContain(headline);
 });
+
+test('past the early season it never speaks against the statuses, and keeps the cautions', async () => {
+	const { ctx, id } = await drilledLake();
+	const add = (more: object) =>
+		addReadings(ctx, id, 'main', [
+			readingInput.parse({ on: '2027-01-28', kind: 'measured', holes: [{ total_m: 0.4 }], ...more })
+		]);
+	await add({});
+	const met = await shown(ctx, id);
+	expect(met).toContain('the chart minimums are likely met');
+	expect(met).toContain('Charts are for new, clear, hard ice.');
+	await add({ on: '2027-01-27', core: 'candled' });
+	const held = await shown(ctx, id);
+	expect(held).toContain('Stay off, whatever the ice measures. The early season is over.');
+	expect(held).toContain('The core of 27 Jan was wet or candled.');
+	expect(held).not.toContain('likely met');
+	await add({ core: 'sound' });
+	await add({ on: '2027-02-10', holes: [{ total_m: 0.05 }] });
+	const thin = await shown(ctx, id);
+	expect(thin).toContain('the chart minimum is not met at the lower bound');
+	expect(thin).not.toContain('likely met');
+});
+
+test('ice that broke after the last known weather is said first', async () => {
+	const { ctx, id } = await drilledLake();
+	const broke = { on: '2027-02-10', place: 'narrows', kind: 'wentThrough', holes: [] };
+	await addReadings(ctx, id, 'main', [readingInput.parse(broke)]);
+	expect(await shown(ctx, id)).toContain('The ice broke at narrows on 10 Feb 2027');
+});

@@ -14,6 +14,8 @@ export interface EarlyTold {
 	/** The ice of the day of asking. */
 	day: SeriesDay | null;
 	isWithheld: boolean;
+	/** Whether each of the first loads is met at the lower bound, drilled or not. */
+	areFirstMet: boolean;
 	iceOutOn: IsoDate | null;
 	/** Where the ice broke under somebody lately. */
 	broke: { on: IsoDate; place: string | null } | null;
@@ -59,13 +61,19 @@ function answerOf(told: EarlyTold, units: Units): Headline {
 	};
 }
 
-function pastHeadline({ early, iceOutOn }: EarlyTold): string {
+/** Growth alone never speaks against a status. */
+function pastHeadline({ early, iceOutOn, isWithheld, areFirstMet }: EarlyTold): string {
+	const because = early.pastBecause ?? 'noMoreGrowth';
+	if (isWithheld && because !== 'iceOut')
+		return 'Stay off, whatever the ice measures. The early season is over.';
 	const why = {
 		iceOut: iceOutOn === null ? 'ice-out is on record' : `ice-out was on ${day(iceOutOn)}`,
-		firstLoadsLikely: 'on foot, in a group and by snowmobile the chart minimums are likely met',
+		firstLoadsLikely: areFirstMet
+			? 'on foot, in a group and by snowmobile the chart minimums are likely met'
+			: 'but on foot, in a group or by snowmobile the chart minimum is not met at the lower bound',
 		noMoreGrowth: 'the ice is not expected to become any thicker'
 	};
-	return `The early season is over: ${why[early.pastBecause ?? 'noMoreGrowth']}.`;
+	return `The early season is over: ${why[because]}.`;
 }
 
 function iceOf(told: EarlyTold, units: Units): string[] {

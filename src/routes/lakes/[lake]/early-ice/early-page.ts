@@ -1,4 +1,6 @@
 import { brokeLately } from '#lib/model/broke-lately.ts';
+import { isFirstLoad } from '#lib/model/early/first-loads.ts';
+import type { ForecastLoad } from '#lib/model/forecast.ts';
 import type { EarlyIceView } from '#lib/server/services/early-ice.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
 import { upkeepOf } from '../upkeep.ts';
@@ -10,6 +12,7 @@ const CHANCES_d = 21;
 export function earlyPage({ view, early }: EarlyIceView) {
 	const { lake, site, winter, winters, today, asOf, record, outlook } = view;
 	const { freezing } = early;
+	const loads = outlook?.forecast.loads ?? [];
 	return {
 		lake: { id: lake.id, name: lake.name, isInvented: lake.isInvented, water: lake.water },
 		site,
@@ -18,18 +21,23 @@ export function earlyPage({ view, early }: EarlyIceView) {
 		today,
 		asOf,
 		freezeUpOn: record.freezeUpOn,
-		broke: brokeLately(view.readings, asOf),
+		broke: brokeLately(view.readings, view.isPresent ? today : asOf),
 		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
 		early: {
 			...early,
 			freezing: freezing && { ...freezing, chances: freezing.chances.slice(0, CHANCES_d + 1) }
 		},
 		day: knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? [])[0] ?? null,
-		isWithheld: outlook?.forecast.loads.some(({ status }) => status === 'withheld') ?? false,
+		isWithheld: loads.some(({ status }) => status === 'withheld'),
+		areFirstMet: loads.filter((load) => isFirstLoad(load, view.loads)).every(isMet),
 		cautions: outlook?.forecast.cautions ?? [],
 		climate: outlook?.climate ?? freezing?.climate ?? null,
 		upkeep: upkeepOf(view)
 	};
+}
+
+function isMet({ status }: ForecastLoad): boolean {
+	return status === 'reached' || status === 'expectedNotDrilled';
 }
 
 export type EarlyPage = ReturnType<typeof earlyPage>;
