@@ -34,7 +34,13 @@ const WEATHER_CODES = new Set([
 	'elevationUnknown'
 ]);
 const FLOOD_CODES = new Set(['slush', 'floodingNear', 'coldSnap']);
-const DOUBT_CODES = new Set(['doubtfulReading', 'freezeUpNotSure', 'snowUnknown', 'gaps']);
+const DOUBT_CODES = new Set([
+	'openedAgain',
+	'doubtfulReading',
+	'freezeUpNotSure',
+	'snowUnknown',
+	'gaps'
+]);
 
 /**
  * Why a lake needs attention; `null` where it does not.

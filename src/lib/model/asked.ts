@@ -3,6 +3,7 @@ import { floodsWithMoreSnow_m } from './more-snow.ts';
 import { hasBrokenSince, isOffOpenPart } from './open-part.ts';
 import type { Reading } from './reading.ts';
 import { coldSince } from './since/cold-since.ts';
+import { openSince } from './since/open-since.ts';
 import type { Since } from './since/since.ts';
 import { thinSince } from './since/thin-since.ts';
 import { warmSince } from './since/warm-since.ts';
@@ -44,7 +45,7 @@ export interface AskedInput extends SiteEstimateInput {
 export function* askSteps(site: SiteSeason, input: AskedInput): Steps<Asked> {
 	const { asOf, words = METRIC_WORDS, since = null } = input;
 	const told = yield* siteEstimateSteps(site, input);
-	const estimate = since === null ? told : thinSince(told, asOf, since);
+	const estimate = since === null ? told : openSince(thinSince(told, asOf, since), since);
 	const today = estimate.known.find(({ day }) => day.on === asOf) ?? null;
 	const unbelieved = site.days.flatMap((day) => day.doubtfulReadings);
 	const setAside = new Set([...unbelieved, ...estimate.tooThick]);

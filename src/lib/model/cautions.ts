@@ -6,6 +6,7 @@ import type { LakeFacts } from './lake.ts';
 import { ENGINEER_ABOVE_kg } from './load-case.ts';
 import type { Reading } from './reading.ts';
 import { ROTTEN, rottenText } from './rotten.ts';
+import { openedSince } from './since/open-since.ts';
 import type { Since } from './since/since.ts';
 import type { SiteDay } from './site-day.ts';
 import { spellText } from './spell-text.ts';
@@ -49,6 +50,7 @@ export function cautionsFor(input: CautionInput): Caution[] {
 		return [...afterIceOut(input.iceOutOn, input), ...ofReadings(input), ...always(input)];
 	return [
 		...ofTheTime(input),
+		...ofOpening(input),
 		...ofTheDay(input),
 		...ofTheIce(input),
 		...ofTheRecord(input),
@@ -76,6 +78,12 @@ function ofTheTime({ asOf, since, lastWeatherOn, words }: CautionInput): Caution
 /** Nothing else matters of ice that is gone. */
 function afterIceOut(iceOutOn: IsoDate, { words }: CautionInput): Caution[] {
 	return [{ code: 'iceOut', text: `Ice-out was recorded on ${words.day(iceOutOn)}.` }];
+}
+
+function ofOpening({ since, words }: CautionInput): Caution[] {
+	const openedOn = since === null ? null : openedSince(since);
+	const text = `The site opened again on ${words.day(openedOn ?? '')}: stay off. What was estimated of the days before it is gone.`;
+	return given(openedOn !== null, 'openedAgain', text);
 }
 
 function ofTheDay({ warm, isColdSnap, words }: CautionInput): Caution[] {

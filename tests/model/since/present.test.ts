@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
+import { addDays } from '#lib/model/calendar.ts';
 import { outlook, type Outlook, type OutlookInput } from '#lib/model/outlook.ts';
 import type { LoadStatus } from '#lib/model/forecast.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import type { Since } from '#lib/model/since/since.ts';
 import { partDay, since } from '../../support/invented-since.ts';
-import { asked, hole, reading } from '../../support/invented-winter.ts';
+import { asked, hole, reading, weather } from '../../support/invented-winter.ts';
 
 const FROST = Array.from({ length: 60 }, () => -10);
 /** The last day of FROST is the day of asking, the next is today. */
@@ -120,6 +121,22 @@ test('a site that opened today carries nothing, and after an ice-out of today ne
 	const gone = look({ iceOutOn: TODAY });
 	expect(onFoot(gone).status).toBe('withheld');
 	expect(codes(gone)).toContain('iceOut');
+});
+
+test('once a site has opened no day after it is told to have ice, nor a load to be met', () => {
+	const events = [{ kind: 'reopened' as const, on: TODAY, refrozeOn: null }];
+	const past = weather('2025-12-01', FROST);
+	const ahead = { past, until: addDays(TODAY, 20) };
+	expect(onFoot(look({}, ahead)).days.at(-1)?.pThickness).toBe(1);
+	for (const opened of [look({ events }, ahead), look({ iceOutOn: TODAY }, ahead)]) {
+		const { days, until } = onFoot(opened);
+		expect(until).toBe(AS_OF);
+		expect(days.filter(({ on }) => on >= TODAY).every(({ pThickness }) => pThickness === 0)).toBe(
+			true
+		);
+		expect(opened.forecast.days.at(-1)?.total_m.p95).toBe(0);
+	}
+	expect(codes(look({ events }))).toContain('openedAgain');
 });
 
 test('a fall of more than 20 °C since yesterday halves the load', () => {
