@@ -13,6 +13,13 @@ test('a load that somebody names is a vehicle when it is heavier than two people
 	expect(isVehicle(ownLoad(251))).toBe(true);
 });
 
+test('what is too heavy for a person, or for people to draw, is a vehicle under any row', () => {
+	expect(isVehicle(load('on-foot', { mass_kg: 2500 }))).toBe(true);
+	expect(isVehicle(load('on-foot', { count: 5 }))).toBe(false);
+	expect(isVehicle(load('two-with-sled', { mass_kg: 600 }))).toBe(false);
+	expect(isVehicle(load('two-with-sled', { trailer: { mass_kg: 900, apart_m: 5 } }))).toBe(true);
+});
+
 test('a chart without the row asked for is an error that says which', () => {
 	expect(() => chartMinimum([], 'strict', 'car')).toThrow(
 		new RangeError('minimums must hold a strict row for car, found none')

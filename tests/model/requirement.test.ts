@@ -37,6 +37,21 @@ test('no load asks for less than a machine that weighs no more, by either set an
 	expect(asked_m(drawn)).toBe(0.4);
 });
 
+test('what is drawn asks for no less than it would alone, together or apart', () => {
+	for (const mass_kg of [450, 1300, 2500, 4500]) {
+		for (const apart_m of [null, 60]) {
+			for (const set of ['strict', 'common'] as const) {
+				const drawn = load('snowmobile', { trailer: { mass_kg, apart_m } });
+				const alone_m = asked_m(ownLoad(mass_kg), ORDINARY, set) ?? Infinity;
+				expect(asked_m(drawn, ORDINARY, set)).toBeGreaterThanOrEqual(alone_m);
+			}
+		}
+	}
+	expect(codes(load('snowmobile', { trailer: { mass_kg: 4500, apart_m: 60 } }))).toContain(
+		'chartByMass'
+	);
+});
+
 test('every load of the list is held against its own row', () => {
 	for (const each of LOADS) expect(codes(each)).not.toContain('chartByMass');
 });

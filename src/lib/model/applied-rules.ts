@@ -38,7 +38,7 @@ export function addedRule(added_kg: number, thickness_m: number, words: Words): 
 export function massRule(row: ChartMinimum, thickness_m: number, words: Words): AppliedRule {
 	return {
 		code: 'chartByMass',
-		text: `It weighs as much as ${USES[row.use]} or more and asks for no less, moving or standing: ${words.requirement(thickness_m)} by the ${row.set} charts.`,
+		text: `It, or what it draws, weighs as much as ${USES[row.use]} or more and asks for no less, moving or standing: ${words.requirement(thickness_m)} by the ${row.set} charts.`,
 		source: `${row.body}, ${row.year}; by mass: our choice, no source`
 	};
 }

@@ -61,10 +61,15 @@ export const ENGINEER_ABOVE_kg = 5000;
 /** Two people and their sled: the heaviest load that is still people on foot. */
 const ON_FOOT_UP_TO_kg = 250;
 
-/** True for what is judged by the thinnest of five spots and asks five holes. */
+/**
+ * True for what is judged by the thinnest of five spots and asks five holes: whatever row it is put
+ * under, neither one person nor what people draw is heavier than two people and their sled.
+ */
 export function isVehicle(load: LoadCase): boolean {
 	if (load.use === null) return all_kg(load) > ON_FOOT_UP_TO_kg;
-	return load.use !== 'onFoot' && load.use !== 'group';
+	if (load.use !== 'onFoot' && load.use !== 'group') return true;
+	const person_kg = load.use === 'onFoot' ? load.mass_kg : 0;
+	return Math.max(person_kg, load.trailer?.mass_kg ?? 0) > ON_FOOT_UP_TO_kg;
 }
 
 /** Everything that is on the ice, wherever it is. */

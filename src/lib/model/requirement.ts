@@ -70,7 +70,7 @@ export function requirement(
 ): Requirement {
 	const chart = (which: ChartSet, company: Company) => chartAsked(load, minimums, which, company);
 	const byMass = (which: ChartSet, added_kg: number) =>
-		rowByMass(minimums, which, load.mass_kg + (load.use === null ? added_kg : 0));
+		rowByMass(minimums, which, heaviest_kg(load, added_kg));
 	// The strict set says what is apart, so that both sets speak of the same mass.
 	const counted = countedOf(load, ({ mass_kg, added_kg }) =>
 		Math.max(
@@ -172,6 +172,11 @@ function chartRules(
 function massRules(lighter: ChartMinimum | null, chart_m: number, words: Words): AppliedRule[] {
 	const asked_m = lighter?.thickness_m ?? 0;
 	return lighter && asked_m > chart_m ? [massRule(lighter, asked_m, words)] : [];
+}
+
+/** Of what counts as one machine: what is drawn is one too, together or apart. */
+function heaviest_kg({ use, mass_kg, trailer }: LoadCase, added_kg: number): number {
+	return Math.max(mass_kg + (use === null ? added_kg : 0), trailer?.mass_kg ?? 0);
 }
 
 function needsEngineer({ use }: LoadCase, counted_kg: number): boolean {
