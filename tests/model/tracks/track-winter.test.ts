@@ -65,3 +65,15 @@ test('water that opens takes the track with it, which is its parent’s new ice 
 	const worked = trackWinter(parent, siteRecord([CLEARED, { ...PACKED, on: '2027-01-17' }]));
 	expect(worked.readings).toEqual([]);
 });
+
+test('work dated before freeze-up, or to open water, parts the track from nothing', () => {
+	const thin = [reading('thin', '2027-01-19')];
+	const early: SiteEvent = { ...CLEARED, on: '2026-11-20' };
+	const track = trackWinter(siteRecord([], thin, '2026-12-01'), siteRecord([early]));
+	expect(track.readings.map(({ id }) => id)).toEqual(['thin']);
+	expect(track.workedOn).toEqual([]);
+	const opened: SiteEvent = { kind: 'reopened', on: '2027-01-14', refrozeOn: '2027-01-16' };
+	const wet = siteRecord([{ ...PACKED, on: '2027-01-15' }]);
+	const again = trackWinter(siteRecord([opened], thin, '2026-12-01'), wet);
+	expect(again.readings.map(({ id }) => id)).toEqual(['thin']);
+});

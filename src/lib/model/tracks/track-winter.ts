@@ -1,5 +1,6 @@
 import type { IsoDate } from '../calendar.ts';
 import type { Reading } from '../reading.ts';
+import { isHeldOpen } from '../site-events.ts';
 import type { SiteEvent, SiteWinter } from '../site-winter.ts';
 
 /** What is known of one site's winter. */
@@ -12,7 +13,7 @@ export interface SiteRecord {
 export interface TrackRecord extends SiteRecord {
 	/** Readings of the ice that the track was made on. */
 	fromParent: string[];
-	/** Days of the track's own work, sorted. */
+	/** Days of the track's own work, sorted; what is dated to open water was none. */
 	workedOn: IsoDate[];
 }
 
@@ -25,7 +26,8 @@ export interface TrackRecord extends SiteRecord {
  * work tells the ice and no longer the snow. Our own rule; nothing published was found.
  */
 export function trackWinter(parent: SiteRecord, own: SiteRecord): TrackRecord {
-	const workedOn = own.record.events.map(({ on }) => on).toSorted();
+	const worked = own.record.events.filter(({ on }) => isFrozen(on, parent.record));
+	const workedOn = worked.map(({ on }) => on).toSorted();
 	const opened = parent.record.events.filter(({ kind }) => kind === 'reopened').map(({ on }) => on);
 	const work = { workedOn, opened };
 	const shared = parent.readings.flatMap((reading) => sharedReading(reading, work));
@@ -38,6 +40,11 @@ export function trackWinter(parent: SiteRecord, own: SiteRecord): TrackRecord {
 		fromParent: shared.map(({ id }) => id),
 		workedOn
 	};
+}
+
+/** Work on open water is a slip of the date: it parts no ice from its parent's. */
+function isFrozen(on: IsoDate, { freezeUpOn, events }: SiteWinter): boolean {
+	return freezeUpOn !== null && on >= freezeUpOn && !isHeldOpen(events, on);
 }
 
 interface Work {
