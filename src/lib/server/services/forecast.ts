@@ -61,17 +61,19 @@ export async function getForecast(
 }
 
 const THICKNESSES = ['clear', 'white', 'snow', 'slush', 'total', 'effective'] as const;
+const BOUNDS = ['bound_total_m', 'bound_effective_m'];
 const QUANTILES = ['p05', 'p10', 'p50', 'p90', 'p95'] as const satisfies (keyof Quantiles)[];
 
-/** The days as a table, a column for each quantile. */
+/** The days as a table, a column for each quantile, and last the lower bounds that statuses go by. */
 export function forecastToCsv({ days }: Pick<Forecast, 'days'>): string {
 	const thicknesses = THICKNESSES.flatMap((name) => QUANTILES.map((q) => `${name}_${q}_m`));
-	const header = ['on', 'source', 'air_degC', 'fdd_degCd', 'tdd_degCd', ...thicknesses];
+	const header = ['on', 'source', 'air_degC', 'fdd_degCd', 'tdd_degCd', ...thicknesses, ...BOUNDS];
 	const rows = days.map((day) => [
 		day.on,
 		day.source,
 		...[day.air_degC, day.fdd_degCd, day.tdd_degCd].map((value) => cell(value, 2)),
-		...THICKNESSES.flatMap((name) => QUANTILES.map((q) => cell(day[`${name}_m`][q], 4)))
+		...THICKNESSES.flatMap((name) => QUANTILES.map((q) => cell(day[`${name}_m`][q], 4))),
+		...[day.bound?.total_m, day.bound?.effective_m].map((bound_m) => cell(bound_m ?? null, 4))
 	]);
 	return [header, ...rows].map((row) => `${row.join(',')}\r\n`).join('');
 }
