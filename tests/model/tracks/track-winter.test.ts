@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import type { SiteEvent } from '#lib/model/site-winter.ts';
 import { trackWinter, type SiteRecord } from '#lib/model/tracks/track-winter.ts';
 import type { Reading } from '#lib/model/reading.ts';
+import { warmSpells } from '#lib/model/warm-spell.ts';
+import { seasonDays } from '../../support/invented-winter.ts';
 import { measuredReading } from '../../support/measured-reading.ts';
 
 const PARENT_CLEARED: SiteEvent = { kind: 'cleared', on: '2026-12-20', snow_m: 0.05 };
@@ -76,4 +78,15 @@ test('work dated before freeze-up, or to open water, parts the track from nothin
 	const wet = siteRecord([{ ...PACKED, on: '2027-01-15' }]);
 	const again = trackWinter(siteRecord([opened], thin, '2026-12-01'), wet);
 	expect(again.readings.map(({ id }) => id)).toEqual(['thin']);
+});
+
+test('a bad core beside a track that was worked on is known of it, and no hole of that reading', () => {
+	const bad = { ...reading('bad', '2027-01-19'), core: 'candled' as const };
+	const sound = { ...reading('sound', '2027-01-20'), core: 'sound' as const };
+	const track = trackWinter(siteRecord([], [bad, sound], '2026-12-01'), siteRecord([CLEARED]));
+	expect(track.readings).toEqual([{ ...bad, holes: [], secondHand: true }]);
+	const days = seasonDays('2027-01-18', [{}, {}, {}]);
+	expect(warmSpells(days, track.readings, () => false).at(-1)?.state).toBe('withheld');
+	const own = { ...sound, id: 'own' };
+	expect(warmSpells(days, [...track.readings, own], () => false).at(-1)?.state).toBe('none');
 });

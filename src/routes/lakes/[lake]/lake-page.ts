@@ -134,7 +134,7 @@ function boundOf(loads: readonly PageLoad[], ofVehicles: boolean): number | null
 /** The last one taken by a day. */
 export function lastReading(readings: readonly Reading[], asOf: IsoDate): Reading | null {
 	return readings
-		.filter((reading) => reading.on <= asOf)
+		.filter(({ on, kind, holes }) => on <= asOf && (kind !== 'measured' || holes.length > 0))
 		.reduce<Reading | null>(
 			(last, reading) => (last === null || reading.on >= last.on ? reading : last),
 			null
