@@ -33,8 +33,13 @@ export function wayFactors(load: LoadCase, isRiver: boolean): Factors {
 	return {
 		onLoad: WET_CRACK_FACTORS[load.wetCracks],
 		forStanding: isParkedLong(load) ? PARKED_FACTOR : 1,
-		onThickness: load.current || isRiver ? CURRENT_FACTOR : 1
+		onThickness: currentFactor(load.current || isRiver)
 	};
+}
+
+/** On every thickness over moving water. */
+export function currentFactor(isMoving: boolean): number {
+	return isMoving ? CURRENT_FACTOR : 1;
 }
 
 /** The same with those of the day. */

@@ -4,7 +4,7 @@ import { earlyIceSteps, type EarlyIce } from '#lib/model/early/early-ice.ts';
 import { outlook, type OutlookInput } from '#lib/model/outlook.ts';
 import { finish } from '#lib/model/steps.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
-import { LOADS, MINIMUMS, asked, reading, record } from '../../support/invented-winter.ts';
+import { LAKE, LOADS, MINIMUMS, asked, reading, record } from '../../support/invented-winter.ts';
 import { weatherDay } from '../../support/weather-day.ts';
 
 const FREEZE_UP = '2026-12-01';
@@ -166,4 +166,11 @@ test('without any weather nothing is known', () => {
 		cooling: null,
 		freezing: null
 	});
+});
+
+test('on a river a test has to show what moving water adds', () => {
+	const on = (water: 'lake' | 'river') => look({ lake: { ...LAKE, water } }).growth?.test;
+	expect(on('lake')).toMatchObject({ lowest_m: 0.1, asked_m: 0.15 });
+	expect(on('river')?.lowest_m).toBeCloseTo(0.115, 9);
+	expect(on('river')?.asked_m).toBeCloseTo(0.1725, 9);
 });

@@ -1,6 +1,7 @@
 import { addDays, type IsoDate } from '../calendar.ts';
 import type { ForecastDay, ForecastLoad, LoadStatus, Quantiles } from '../forecast.ts';
 import { chartMinimum, type LoadCase } from '../load-case.ts';
+import { currentFactor } from '../load-factors.ts';
 import type { Outlook, OutlookInput } from '../outlook.ts';
 import { parametersFor } from '../parameters.ts';
 import { requirement, ORDINARY } from '../requirement.ts';
@@ -191,14 +192,18 @@ function baseOf(load: LoadCase, { lake, minimums }: OutlookInput, set: 'strict' 
 	return requirement(load, minimums, set, { ...ORDINARY, isRiver: lake.water === 'river' }).base_m;
 }
 
-/** By the lowest row that any set has for one person on foot. */
+/** By the lowest row that any set has for one person on foot, with what moving water adds. */
 function testOf(
 	input: OutlookInput,
 	days: readonly ForecastDay[],
 	firstLoads: readonly ForecastLoad[]
 ): EarlyGrowth['test'] {
-	const { minimums, chartSet } = input;
-	const asked = (set: 'strict' | 'common') => chartMinimum(minimums, set, 'onFoot').thickness_m;
+	const { minimums, chartSet, lake } = input;
+	const factor = currentFactor(lake.water === 'river');
+	const asked = (set: 'strict' | 'common') => {
+		const { thickness_m } = chartMinimum(minimums, set, 'onFoot');
+		return thickness_m === null ? null : thickness_m * factor;
+	};
 	const sets = [asked('strict'), asked('common')].filter((each) => each !== null);
 	const [thaw] = firstLoads;
 	const asked_m = asked(chartSet);
