@@ -14,7 +14,7 @@ import type { Words } from './words.ts';
 const PARKED_FACTOR = 2; // [Smith2004] [R]
 const PARKED_LONG_h = 2; // [Smith2004] [R]
 const CURRENT_FACTOR = 1.15; // river against lake in the older Canadian table [R2], [C]
-const WARM_SPELL_FACTOR = 2; // Minnesota DNR 2013 [R2]
+export const WARM_SPELL_FACTOR = 2; // Minnesota DNR 2013 [R2]
 const WET_CRACK_FACTORS = { 0: 1, 1: 0.5, 2: 0.25 } as const; // on the load [M-hi]
 const COLD_SNAP_FACTOR = 0.5; // on the load [M-med]
 

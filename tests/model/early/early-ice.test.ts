@@ -174,3 +174,13 @@ test('on a river a test has to show what moving water adds', () => {
 	expect(on('river')?.lowest_m).toBeCloseTo(0.115, 9);
 	expect(on('river')?.asked_m).toBeCloseTo(0.1725, 9);
 });
+
+test('in a warm spell that doubles, loads and the test ask for today’s thickness', () => {
+	const warm = past().map((day) =>
+		day.on === AS_OF ? { ...day, air_degC: -1, min_degC: -8, max_degC: 5 } : day
+	);
+	const known = warm.filter(({ on }) => on >= '2026-07-01');
+	const growth = look({ weather: [...known, ...ahead(0)] }).growth;
+	expect(growth?.loads[0]).toMatchObject({ base_m: 0.15, required_m: 0.3 });
+	expect(growth?.test).toMatchObject({ lowest_m: 0.1, asked_m: 0.3 });
+});

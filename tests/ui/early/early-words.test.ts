@@ -3,6 +3,8 @@ import { barsDrawing } from '#lib/ui/early/bars.ts';
 import { inTenAtLeast, inTenAtMost } from '#lib/ui/early/chance-words.ts';
 import { freezingHeadline, ifOpen, skimRows } from '#lib/ui/early/freezing-words.ts';
 import {
+	asksWords,
+	isHeldBack,
 	frostSentence,
 	ratesSentence,
 	snowSentence,
@@ -124,6 +126,18 @@ test('snow is told by what it would do, in the reader’s units', () => {
 	);
 	expect(snowSentence({ snow: null, forecast }, METRIC)).toContain('hardly any snow');
 	expect(snowSentence({ snow: null, forecast: null }, METRIC)).toContain('No forecast counts');
+});
+
+test('what a load asks is that of today, and no frost is told while a rule of the day asks more', () => {
+	const load = { status: 'notYet', required_m: 0.3, base_m: 0.15 } as const;
+	expect(asksWords(load, METRIC)).toBe(
+		', asks 30 cm now; the days are for the 15 cm it asks otherwise'
+	);
+	expect(isHeldBack(load)).toBe(true);
+	expect(asksWords({ ...load, required_m: 0.15 }, METRIC)).toBe(', asks 15 cm');
+	expect(isHeldBack({ ...load, required_m: 0.15 })).toBe(false);
+	expect(isHeldBack({ ...load, required_m: 0.15, status: 'withheld' })).toBe(true);
+	expect(asksWords({ required_m: null, base_m: null }, METRIC)).toBe('');
 });
 
 test('a test is told from its first day, as a trip and never as a permission', () => {

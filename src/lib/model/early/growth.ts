@@ -1,7 +1,7 @@
 import { addDays, type IsoDate } from '../calendar.ts';
 import type { ForecastDay, ForecastLoad, LoadStatus, Quantiles } from '../forecast.ts';
 import { chartMinimum, type LoadCase } from '../load-case.ts';
-import { currentFactor } from '../load-factors.ts';
+import { currentFactor, WARM_SPELL_FACTOR } from '../load-factors.ts';
 import type { Outlook, OutlookInput } from '../outlook.ts';
 import { parametersFor } from '../parameters.ts';
 import { requirement, ORDINARY } from '../requirement.ts';
@@ -29,7 +29,8 @@ export interface EarlyLoad {
 	id: string;
 	name: string;
 	status: LoadStatus;
-	/** Without the day's own factors; `null` where only an engineer can say. */
+	/** With the day's own factors and without; `null` where only an engineer can say. */
+	required_m: number | null;
 	base_m: number | null;
 	/** Frost until the estimate, and until the lower bound, has it under the snow of today. */
 	frostToGo_degCd: { estimate: number; bound: number } | null;
@@ -168,6 +169,7 @@ function earlyLoad(answer: ForecastLoad, input: OutlookInput, sheet: Sheet): Ear
 		id: answer.id,
 		name: answer.name,
 		status: answer.status,
+		required_m: answer.required_m,
 		base_m,
 		frostToGo_degCd:
 			base_m === null || bound_m === null
@@ -192,7 +194,7 @@ function baseOf(load: LoadCase, { lake, minimums }: OutlookInput, set: 'strict' 
 	return requirement(load, minimums, set, { ...ORDINARY, isRiver: lake.water === 'river' }).base_m;
 }
 
-/** By the lowest row that any set has for one person on foot, with what moving water adds. */
+/** By the lowest row that any set has for one person on foot, with what moving water adds; what the chosen charts ask is that of today. */
 function testOf(
 	input: OutlookInput,
 	days: readonly ForecastDay[],
@@ -206,8 +208,10 @@ function testOf(
 	};
 	const sets = [asked('strict'), asked('common')].filter((each) => each !== null);
 	const [thaw] = firstLoads;
-	const asked_m = asked(chartSet);
-	if (sets.length === 0 || asked_m === null || thaw === undefined) return null;
+	const chosen_m = asked(chartSet);
+	if (sets.length === 0 || chosen_m === null || thaw === undefined) return null;
+	const isWarm = thaw.rules.some(({ code }) => code === 'warmSpell');
+	const asked_m = chosen_m * (isWarm ? WARM_SPELL_FACTOR : 1);
 	const lowest_m = Math.min(...sets);
 	const on = testDay(days, nowOf(input), lowest_m, thaw);
 	const isThawInTheWay =

@@ -15,6 +15,27 @@ export function weekday(on: IsoDate): string {
 	return `${WEEKDAYS[new Date(`${on}T00:00:00Z`).getUTCDay()]} ${shortDay(on)}`;
 }
 
+/** True while the day's own rules ask for more than ice alone would meet: frost does not end them. */
+export function isHeldBack({
+	status,
+	required_m,
+	base_m
+}: Pick<EarlyLoad, 'status' | 'required_m' | 'base_m'>): boolean {
+	return status === 'withheld' || (required_m ?? 0) > (base_m ?? 0);
+}
+
+/** What a load asks for today, and otherwise; empty where only an engineer can say. */
+export function asksWords(
+	{ required_m, base_m }: Pick<EarlyLoad, 'required_m' | 'base_m'>,
+	units: Units
+): string {
+	if (required_m === null || base_m === null) return '';
+	const now = requirement(required_m, units);
+	return required_m > base_m
+		? `, asks ${now} now; the days are for the ${requirement(base_m, units)} it asks otherwise`
+		: `, asks ${now}`;
+}
+
 /** Frost until a load's chart minimum, and what the forecast brings of it. */
 export function frostSentence(
 	load: Pick<EarlyLoad, 'frostToGo_degCd'>,

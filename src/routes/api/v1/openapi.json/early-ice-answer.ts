@@ -35,6 +35,7 @@ const load = z.object({
 	id: z.string(),
 	name: z.string(),
 	status: z.enum(['notYet', 'expectedNotDrilled', 'reached', 'withheld', 'askAnEngineer']),
+	required_m: orNull,
 	base_m: orNull,
 	frostToGo_degCd: z.object({ estimate: z.number(), bound: z.number() }).nullable(),
 	expectedFrom: isoDate.nullable(),
