@@ -64,10 +64,13 @@ export function gatherFacts(input: GatherInput): TellingFacts {
 	};
 }
 
-/** What is not likely before that day is not to be out there at all: its status says so. */
-function offByOf({ id, likelyFrom }: ForecastLoad, { offBy }: GatherInput): IsoDate | null {
+/**
+ * What is not expected before that day is not to be out there at all: its status says so. Holes can have
+ * let out what was only expected, and that would else be told the later day of even chances alone.
+ */
+function offByOf({ id, expectedFrom }: ForecastLoad, { offBy }: GatherInput): IsoDate | null {
 	const on = offBy.get(id) ?? null;
-	return on !== null && likelyFrom !== null && likelyFrom <= on ? on : null;
+	return on !== null && expectedFrom !== null && expectedFrom <= on ? on : null;
 }
 
 function isIceOut({ iceOut }: Forecast, today: IsoDate): boolean {
