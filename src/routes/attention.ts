@@ -8,6 +8,7 @@ export type Attention =
 	| 'withheld'
 	| 'weatherOld'
 	| 'flooding'
+	| 'coldSnap'
 	| 'doubtful'
 	| 'notDrilled'
 	| 'nothingStored';
@@ -18,6 +19,7 @@ export const ATTENTION_WORDS: Record<Attention, string> = {
 	withheld: 'Stay off',
 	weatherOld: 'Weather out of date',
 	flooding: 'Flooding or slush',
+	coldSnap: 'Sudden cold',
 	doubtful: 'Something to check',
 	notDrilled: 'Reading overdue',
 	nothingStored: 'Nothing to go by'
@@ -33,7 +35,8 @@ const WEATHER_CODES = new Set([
 	'noPrecipitation',
 	'elevationUnknown'
 ]);
-const FLOOD_CODES = new Set(['slush', 'floodingNear', 'coldSnap']);
+const FLOOD_CODES = new Set(['slush', 'floodingNear']);
+const COLD_CODES = new Set(['coldSnap']);
 const DOUBT_CODES = new Set([
 	'openedAgain',
 	'doubtfulReading',
@@ -46,7 +49,7 @@ const DOUBT_CODES = new Set([
  * Why a lake needs attention; `null` where it does not.
  *
  * Adverse facts go first, by how far they can lead somebody wrong: ice that has broken, a load that is
- * withheld, an answer that is not of today, water on the ice, a fact in doubt, a reading so old that it
+ * withheld, an answer that is not of today, water on the ice, sudden cold, a fact in doubt, a reading so old that it
  * supports nothing. A lake whose ice is gone needs none. Our rule, no source.
  */
 export function attentionOf(digest: LakeDigest): Attention | null {
@@ -57,6 +60,7 @@ export function attentionOf(digest: LakeDigest): Attention | null {
 	if (loads.some((load) => load.status === 'withheld')) return 'withheld';
 	if (has(WEATHER_CODES) || (status === 'ok' && digest.day === null)) return 'weatherOld';
 	if (has(FLOOD_CODES)) return 'flooding';
+	if (has(COLD_CODES)) return 'coldSnap';
 	if (has(DOUBT_CODES)) return 'doubtful';
 	if (lastReadingOn !== null && daysBetween(lastReadingOn, today) > OVERDUE_d) return 'notDrilled';
 	return status === 'noWeather' ? 'nothingStored' : null;
@@ -68,6 +72,7 @@ const SAID_BY: Partial<Record<Attention, ReadonlySet<string>>> = {
 	withheld: new Set(['warmSpell', 'badCore', 'rotting']),
 	weatherOld: WEATHER_CODES,
 	flooding: FLOOD_CODES,
+	coldSnap: COLD_CODES,
 	doubtful: DOUBT_CODES
 };
 

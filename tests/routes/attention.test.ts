@@ -46,6 +46,7 @@ test.each([
 	['weatherOld', caution('forecastOld')],
 	['weatherOld', { day: null }],
 	['flooding', caution('floodingNear')],
+	['coldSnap', caution('coldSnap')],
 	['doubtful', caution('doubtfulReading')],
 	['doubtful', caution('snowUnknown')],
 	['notDrilled', { lastReadingOn: '2027-01-20' }],
