@@ -30,7 +30,8 @@ struct winter {
 /* Arrays that a run works with, and how much of each bound is held back. */
 struct desk {
 	struct holes holes, before;
-	double *sorted, *total_m, *scratch, *thickest_m, *opens_on, held_m[BOUNDS];
+	double *sorted, *total_m, *scratch, *thickest_m, *opens_on;
+	struct held held[BOUNDS];
 	struct dealt dealt;
 };
 
@@ -62,8 +63,10 @@ static void tell_bounds(struct desk *d, const double *const *sorted, const struc
 			if (k == 2) t->before_m = quantile(d->sorted, count, 0.5);
 		}
 		double bound_m = quantile(sorted[k], count, 0.1);
-		t->bound_m[k] = held_back(bound_m, read ? &hole : NULL, &d->held_m[k]);
+		t->bound_m[k] = held_back(bound_m, read ? &hole : NULL, &d->held[k]);
 	}
+	/* Ice counts as no more than there is of it. */
+	for (int k = 0; k < 2; k++) t->bound_m[k] = fmin(t->bound_m[k], t->bound_m[2]);
 }
 
 static void tell(const struct ensemble *e, struct desk *d, const struct reading *read, double off,

@@ -151,16 +151,32 @@ struct bound_read {
 	double before_m, off, hole_m;
 };
 
-/* A thicker hole raises a bound only gradually, a thinner one holds it down at once. */
-static double held_back(double bound_m, const struct bound_read *read, double *held_m)
+/* What is kept of a bound: of the last rise, of what a thin hole capped, and holes read since that one. */
+struct held {
+	double raised_m, capped_m;
+	int since_cap;
+};
+
+/* Holes that it takes to lift a cap. */
+enum { LIFTS_CAP = 2 };
+
+/* A thicker hole raises a bound only gradually, a thinner one caps it at once. */
+static double held_back(double bound_m, const struct bound_read *read, struct held *held)
 {
 	if (read) {
+		int counts = fabs(read->off) <= 3;
 		double rise_m = fmax(0, bound_m - read->before_m);
-		*held_m = fabs(read->off) > 3 ? *held_m + rise_m : rise_m;
-		if (read->off < 0) *held_m = fmax(*held_m, bound_m - read->hole_m);
+		double fall_m = fmax(0, read->before_m - bound_m);
+		held->raised_m = counts ? rise_m : held->raised_m + rise_m;
+		held->since_cap += counts;
+		double left_m = held->since_cap >= LIFTS_CAP ? 0 : fmax(0, held->capped_m - fall_m);
+		double cap_m = read->off < 0 ? fmax(0, bound_m - held->raised_m - read->hole_m) : 0;
+		int caps = cap_m > 0 && cap_m >= left_m;
+		held->capped_m = caps ? cap_m : left_m;
+		if (caps) held->since_cap = 0;
 	} else if (bound_m <= 0)
-		*held_m = 0;
-	return fmax(0, bound_m - *held_m);
+		*held = (struct held){0};
+	return fmax(0, bound_m - held->raised_m - held->capped_m);
 }
 
 static double weighted(const double *values, const double *weights, int count)
