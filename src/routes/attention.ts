@@ -49,8 +49,8 @@ const DOUBT_CODES = new Set([
  * Why a lake needs attention; `null` where it does not.
  *
  * Adverse facts go first, by how far they can lead somebody wrong: ice that has broken, a load that is
- * withheld, an answer that is not of today, water on the ice, sudden cold, a fact in doubt, a reading so old that it
- * supports nothing. A lake whose ice is gone needs none. Our rule, no source.
+ * withheld, an answer that is not of today, water on the ice, sudden cold, a fact in doubt, a reading so
+ * old that it supports nothing. A lake whose ice is gone needs none. Our rule, no source.
  */
 export function attentionOf(digest: LakeDigest): Attention | null {
 	const { iceOutOn, wentThroughOn, lastReadingOn, today, loads, cautions, status } = digest;

@@ -82,8 +82,9 @@ function afterIceOut(iceOutOn: IsoDate, { words }: CautionInput): Caution[] {
 
 function ofOpening({ since, words }: CautionInput): Caution[] {
 	const openedOn = since === null ? null : openedSince(since);
-	const text = `The site opened again on ${words.day(openedOn ?? '')}: stay off. What was estimated of the days before it is gone.`;
-	return given(openedOn !== null, 'openedAgain', text);
+	if (openedOn === null) return [];
+	const text = `The site opened again on ${words.day(openedOn)}: stay off. What was estimated of the days before it is gone.`;
+	return [{ code: 'openedAgain', text }];
 }
 
 function ofTheDay({ warm, isColdSnap, words }: CautionInput): Caution[] {

@@ -194,7 +194,10 @@ function baseOf(load: LoadCase, { lake, minimums }: OutlookInput, set: 'strict' 
 	return requirement(load, minimums, set, { ...ORDINARY, isRiver: lake.water === 'river' }).base_m;
 }
 
-/** By the lowest row that any set has for one person on foot, with what moving water adds; what the chosen charts ask is that of today. */
+/**
+ * By the lowest row that any set has for one person on foot, with what moving water adds. What the chosen
+ * charts ask is that of today, doubled in a warm spell.
+ */
 function testOf(
 	input: OutlookInput,
 	days: readonly ForecastDay[],

@@ -16,7 +16,7 @@ export const LOADS: Chapter = {
 		{
 			title: 'What a load asks for',
 			words:
-				'The larger of two: the thickness in the published charts, and what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported. A load that no chart has a row for asks for no less than a machine that weighs no more. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it.',
+				'The larger of two: the thickness in the published charts, and what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported. No load asks for less than a machine that weighs no more. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it.',
 			equations: [
 				'h = max(max(h_{chart}, √(P / (A · load factors))) · standing factor, h_{mass}) · thickness factors'
 			],
