@@ -142,6 +142,13 @@ test('all pictures share one time axis and one width of scale', () => {
 	}
 });
 
+test('the scale names its steps as they are, and thousands apart', () => {
+	const { options } = degreeDaysChart({ days, span, units: METRIC }, PALETTE);
+	const y = options?.scales?.['y'] as unknown as { ticks: { callback: (value: number) => string } };
+	const named = [0, 10, 0.1 + 0.2, 2.5, 1250].map((value) => y.ticks.callback(value));
+	expect(named).toEqual(['0', '10', '0.3', '2.5', '1,250']);
+});
+
 test('a young winter still gets a month of axis', () => {
 	expect(timeSpan('2026-11-27', '2026-11-28').to).toBe('2026-12-27');
 });

@@ -1,5 +1,6 @@
 import type { ScaleOptionsByType, TimeScaleOptions } from 'chart.js';
 import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
+import { grouped } from '../format/number.ts';
 import type { Palette } from './palette.ts';
 
 /** The days that all pictures of a winter share, so that they can be read one under the other. */
@@ -61,11 +62,17 @@ export function valueAxis(range: { max: number } | { suggestedMax: number }, pal
 			color: palette.soft,
 			font: { family: palette.font, size: 13 },
 			maxTicksLimit: 6,
+			callback: (value: string | number) => tickNumber(Number(value)),
 			// A last number that is no step of the scale would stand close above the one before.
 			includeBounds: false,
 			padding: 2
 		}
 	} satisfies DeepPartial<ScaleOptionsByType<'linear'>> & { type: 'linear' };
+}
+
+/** By hand: the library would ask the machine's own number formats, which a phone is slow to load. */
+function tickNumber(value: number): string {
+	return Math.abs(value) < 1000 ? String(Number(value.toFixed(2))) : grouped(value);
 }
 
 type DeepPartial<T> = T extends object ? { [Key in keyof T]?: DeepPartial<T[Key]> } : T;
