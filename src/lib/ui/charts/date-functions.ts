@@ -1,6 +1,6 @@
 /**
- * What the chart library's date adapter takes from date-fns, but for reading dates in a written form:
- * our charts give instants, and the reader of forms is a tenth of all that the charts weigh.
+ * What the chart library's date adapter takes from date-fns, but for reading written dates: our charts
+ * give days, which `midnight.ts` reads, and the reader of forms is a tenth of all that they weigh.
  */
 export {
 	addDays,
@@ -31,7 +31,6 @@ export {
 	endOfYear,
 	format,
 	isValid,
-	parseISO,
 	startOfDay,
 	startOfHour,
 	startOfMinute,
@@ -45,5 +44,7 @@ export {
 
 /** @throws RangeError */
 export function parse(text: string): never {
-	throw new RangeError(`charts take instants, not dates in a written form such as ${text}`);
+	throw new RangeError(`charts take days of their own form, not such as ${text}`);
 }
+
+export { parse as parseISO };

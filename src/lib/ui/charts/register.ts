@@ -8,10 +8,12 @@ import {
 	LineElement,
 	PointElement,
 	TimeScale,
-	Tooltip
+	Tooltip,
+	_adapters
 } from 'chart.js';
 import 'chartjs-adapter-date-fns';
 import Annotation from 'chartjs-plugin-annotation';
+import { midnightOf } from './midnight.ts';
 
 // Only what the pictures use: the rest of the library stays off the page.
 Chart.register(
@@ -26,5 +28,9 @@ Chart.register(
 	Tooltip,
 	Annotation
 );
+
+_adapters._date.override({
+	parse: (value) => (typeof value === 'string' ? midnightOf(value) : Number(value))
+});
 
 export { Chart };
