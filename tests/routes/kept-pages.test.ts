@@ -1,5 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
-import { gunzipSync } from 'node:zlib';
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { ON_THIS_MACHINE, type Viewer } from '../../src/lib/server/services/access/viewer.ts';
 import { updateLake } from '../../src/lib/server/services/lakes.ts';
@@ -38,8 +38,9 @@ async function page({ mayBeKept = true, status = 200, takes_ms = 0 } = {}) {
 	const text = async (asked: Asked = {}) => {
 		const response = await ask(asked);
 		const bytes = Buffer.from(await response.arrayBuffer());
-		const isZipped = response.headers.get('content-encoding') === 'gzip';
-		return (isZipped ? gunzipSync(bytes) : bytes).toString();
+		const coding = response.headers.get('content-encoding');
+		if (coding === 'br') return brotliDecompressSync(bytes).toString();
+		return (coding === 'gzip' ? gunzipSync(bytes) : bytes).toString();
 	};
 	return { context, id, ask, text };
 }
@@ -57,11 +58,22 @@ test('a page that may be kept is made once, and comes zipped to whoever takes th
 	const { ask, text } = await page();
 	expect(await text()).toBe('<p>made 1</p>');
 	expect(await text()).toBe('<p>made 1</p>');
-	const plain = await ask({ accept: 'br' });
+	const plain = await ask({ accept: 'identity' });
 	expect(plain.headers.get('content-encoding')).toBeNull();
 	expect(plain.headers.get('etag')).toBe('"1"');
 	expect(plain.headers.get('vary')).toBe('Accept-Encoding');
 	expect(await plain.text()).toBe('<p>made 1</p>');
+});
+
+test('whoever takes Brotli is given it, from a copy of its own', async () => {
+	const { ask, text } = await page();
+	const accept = 'gzip, deflate, br, zstd';
+	const answer = await ask({ accept });
+	expect(answer.headers.get('content-encoding')).toBe('br');
+	expect(answer.headers.get('vary')).toBe('Accept-Encoding');
+	expect(await text({ accept })).toBe('<p>made 1</p>');
+	expect(await text({ accept: 'gzip' })).toBe('<p>made 2</p>');
+	expect(await text({ accept })).toBe('<p>made 1</p>');
 });
 
 test('another address or other units are another page', async () => {
