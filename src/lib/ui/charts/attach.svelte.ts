@@ -19,9 +19,11 @@ export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTM
 	return (canvas) => {
 		let library = $state.raw<typeof Chart>();
 		let chart: Chart<'line' | 'bar', unknown[]> | undefined;
-		void Promise.all([import('./register.ts'), typeOf(canvas)]).then(([loaded]) => {
-			library = loaded.Chart;
-		});
+		void Promise.all([import('./register.ts'), typeOf(canvas)])
+			.then(([loaded]) => inTurn(loaded.Chart))
+			.then((loaded) => {
+				library = loaded;
+			});
 		$effect(() => {
 			void dark.current;
 			if (!library) return;
@@ -38,6 +40,24 @@ export function drawn(configure: (palette: Palette) => AnyChart): Attachment<HTM
 		});
 		return () => chart?.destroy();
 	};
+}
+
+let turn: Promise<unknown> = Promise.resolve();
+
+/** One chart after the other, so that the first is on the screen before the next is drawn. */
+function inTurn<Value>(value: Value): Promise<Value> {
+	const mine = turn.then(() => value);
+	turn = mine.then(painted);
+	return mine;
+}
+
+/** Settles with the next frame; at once where there is none to wait for. */
+function painted(): Promise<void> {
+	return new Promise((done) => {
+		const after = () => setTimeout(done, 0);
+		if (document.hidden) after();
+		else requestAnimationFrame(after);
+	});
 }
 
 /** Settles once both weights of the page's type are there; one that can't come is done without. */
