@@ -76,6 +76,10 @@ async function openPage(
 		reducedMotion: 'reduce',
 		baseURL: app.url
 	});
+	// As on a phone that has been here before: on its very first page the type stands in.
+	await context.addInitScript(() => {
+		if (location.protocol === 'http:') localStorage.setItem('frostledger-type', 'here');
+	});
 	return context.newPage();
 }
 

@@ -260,9 +260,10 @@ test.runIf(browserPath)(
 		await page.getByText('Nothing is kept on this device any more.').waitFor();
 		const left = await page.evaluate(async () => ({
 			caches: await caches.keys(),
-			databases: (await indexedDB.databases()).map(({ name }) => name)
+			databases: (await indexedDB.databases()).map(({ name }) => name),
+			marks: Object.keys(localStorage)
 		}));
-		expect(left).toEqual({ caches: [], databases: [] });
+		expect(left).toEqual({ caches: [], databases: [], marks: [] });
 		await device.close();
 	}
 );

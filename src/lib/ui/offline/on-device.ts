@@ -1,4 +1,5 @@
 import { deleteDB } from 'idb';
+import { forgetType } from '../type-here.ts';
 import { dropDrafts } from './draft.ts';
 import { setForgotten } from './forgotten.ts';
 import { lakeOf } from './keepable.ts';
@@ -84,6 +85,7 @@ export async function forgetAll(): Promise<void> {
 	close();
 	await deleteDB(DATABASE);
 	dropDrafts();
+	forgetType();
 }
 
 /** What it is in the middle of fetching it would keep after all. */

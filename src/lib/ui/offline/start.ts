@@ -2,8 +2,7 @@ import type { ToServiceWorker } from './names.ts';
 import { sendWaiting } from './send-waiting.ts';
 import { isForgotten } from './forgotten.ts';
 import { madeNow, watch } from './watch.ts';
-
-export { madeNow };
+import { fetchType, showType } from '../type-here.ts';
 
 /** Not while the page is still busy with itself. */
 const CALM_MS = 2_000;
@@ -13,11 +12,18 @@ const AGAIN_MS = 20_000;
 /** What a page does once it stands: watches its age, sends what waits, and keeps pages for later. */
 export function start(): void {
 	watch();
+	void fetchType();
 	const send = () => void (isForgotten() || sendWaiting().catch(() => 0));
 	send();
 	addEventListener('online', send);
 	setInterval(() => document.hidden || send(), AGAIN_MS);
 	if ('serviceWorker' in navigator) setTimeout(register, CALM_MS);
+}
+
+/** A page has been turned without loading a new one: what is in view has just come from the server. */
+export function turned(): void {
+	madeNow();
+	showType();
 }
 
 function register(): void {
