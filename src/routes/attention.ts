@@ -98,6 +98,23 @@ export function byAttention(a: Ordered, b: Ordered): number {
 	);
 }
 
+/**
+ * Which site of a lake stands for it: by weight, then the one whose ice may be thinnest, so that the
+ * good news of a thicker one never stands for all of the lake; one that is not known last.
+ */
+export function bySite(a: OfSite, b: OfSite): number {
+	return rank(a.attention) - rank(b.attention) || lower_m(a) - lower_m(b) || byAttention(a, b);
+}
+
+interface OfSite extends Ordered {
+	day: { effectiveLower_m: number | null } | null;
+}
+
+/** Ice without a known bound counts as none; a site without a known day tells nothing at all. */
+function lower_m({ day }: OfSite): number {
+	return day === null ? Number.MAX_VALUE : (day.effectiveLower_m ?? 0);
+}
+
 interface Ordered {
 	attention: Attention | null;
 	next: { on: string } | null;

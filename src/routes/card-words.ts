@@ -1,7 +1,8 @@
 import { shortDay } from '#lib/ui/format/day.ts';
 import { rate, thickness } from '#lib/ui/format/length.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
-import type { LakeCard } from './lake-card.ts';
+import { ATTENTION_WORDS } from './attention.ts';
+import type { LakeCard, SiteBeside } from './lake-card.ts';
 import type { NextDate } from './next-date.ts';
 
 /** A change of less is none. */
@@ -46,4 +47,18 @@ export function estimateWords(
 	const lower =
 		day.totalLower_m === null ? '' : `, lower bound ${thickness(day.totalLower_m, units)}`;
 	return `${isWithheld ? 'Stay off: about' : 'About'} ${thickness(day.total_m, units)} of ice${lower}`;
+}
+
+/** As many as are read at a glance. */
+const BESIDE = 3;
+
+/** What stands on the other sites, so that the one that is told is not taken for the lake. */
+export function besideSentence(sites: readonly SiteBeside[], units: Units): string | null {
+	if (sites.length === 0) return null;
+	const named = sites.slice(0, BESIDE).map(({ name, attention, totalLower_m }) => {
+		if (attention !== null) return `${name}, ${ATTENTION_WORDS[attention].toLowerCase()}`;
+		return `${name}, ${totalLower_m === null ? 'not known' : `lower bound ${thickness(totalLower_m, units)}`}`;
+	});
+	const more = sites.length > BESIDE ? [`${sites.length - BESIDE} more`] : [];
+	return `Beside it: ${[...named, ...more].join('; ')}.`;
 }

@@ -3,13 +3,13 @@ import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
 import type { SiteChoice } from '#lib/ui/site-link.ts';
 import { MARK_NAMES } from '#lib/ui/mark-names.ts';
-import { attentionOf, byAttention, cardCautions } from './attention.ts';
+import { attentionOf, byAttention, bySite, cardCautions, type Attention } from './attention.ts';
 import { forecastWords, observedWords } from './lakes/[lake]/upkeep-words.ts';
 import { nextDate } from './next-date.ts';
 
 const HOUR_MS = 3_600_000;
 
-/** One lake at a glance: the site of it that most needs somebody to look. */
+/** One lake at a glance, told of one site of it. */
 export function lakeCard(digest: LakeDigest, now: Date, sites: readonly SiteChoice[] = []) {
 	const { id, name, isInvented, site, today, asOf, status, iceOutOn, growth_m_d } = digest;
 	const attention = attentionOf(digest);
@@ -21,6 +21,8 @@ export function lakeCard(digest: LakeDigest, now: Date, sites: readonly SiteChoi
 		/** Which of its sites; `null` where it has one. */
 		siteName: sites.length > 1 ? (sites.find((each) => each.id === site)?.name ?? site) : null,
 		sites: sites.length,
+		/** What is known of the rest of them. */
+		beside: [] as SiteBeside[],
 		today,
 		asOf,
 		status,
@@ -67,6 +69,18 @@ function weatherOf({ upkeep, isInvented }: LakeDigest, now: Date) {
 
 export type LakeCard = ReturnType<typeof lakeCard>;
 
+/** Another site of the lake, in a few words. */
+export interface SiteBeside {
+	name: string;
+	attention: Attention | null;
+	/** `null` where nothing is known of it. */
+	totalLower_m: number | null;
+}
+
+function besideOf({ siteName, name, attention, day }: LakeCard): SiteBeside {
+	return { name: siteName ?? name, attention, totalLower_m: day?.totalLower_m ?? null };
+}
+
 /** A lake that has no card yet, and why. */
 export interface WaitingLake {
 	id: string;
@@ -106,12 +120,13 @@ export function homeCards(
 	let at = 0;
 	for (const { id, name, isInvented, sites } of lakes) {
 		const ofLake = states.slice(at, (at += sites.length));
-		const [first] = ofLake
+		const [first, ...others] = ofLake
 			.flatMap((state) => (state.kind === 'known' ? [lakeCard(state.digest, now, sites)] : []))
-			.toSorted(byAttention);
+			.toSorted(bySite);
 		const lacking = ofLake.find(({ kind }) => kind !== 'known');
 		// A site that is not told may need somebody more than one that needs nobody.
-		if (first && (first.attention !== null || !lacking)) cards.push(first);
+		if (first && (first.attention !== null || !lacking))
+			cards.push({ ...first, beside: others.map(besideOf) });
 		else if (lacking) {
 			const logged = lacking.kind === 'failed' ? lacking.logged : null;
 			waiting.push({ id, name, isInvented, logged });

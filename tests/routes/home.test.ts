@@ -114,6 +114,42 @@ test('of several sites the one that most needs somebody is shown, by its name', 
 	expect(homeCards([lake], [known(broke), { kind: 'comingUp' }], NOW).attention).toHaveLength(1);
 });
 
+test('of sites that need the same the thinnest stands for the lake, and the rest beside it', () => {
+	const names = { main: 'Main', bay: 'Narrow bay', road: 'Cleared road', cove: 'Far cove' };
+	const sites = Object.entries(names).map(([id, name]) => ({ id, name }));
+	const calm = { ...digestOf(inventedView(), null), loads: [], cautions: [], wentThroughOn: null };
+	const of = (site: string, lower_m: number | null, on: string): LakeDigest => ({
+		...calm,
+		site,
+		// Good news, which the thickest site has soonest.
+		removalOn: on,
+		day:
+			calm.day &&
+			({
+				...calm.day,
+				bound:
+					lower_m === null ? null : { ...calm.day.bound, total_m: lower_m, effective_m: lower_m }
+			} as LakeDigest['day'])
+	});
+	const states = [
+		of('main', 0.48, '2027-03-03'),
+		of('bay', 0.41, '2027-04-01'),
+		of('road', 0.47, '2027-03-02'),
+		{ ...of('cove', 0.4, '2027-03-01'), day: null, status: 'noFreezeUp' as const }
+	].map((digest) => ({ kind: 'known' as const, digest }));
+	const lake = { id: calm.id, name: calm.name, isInvented: false, sites };
+	const page = shown(homeCards([lake], states, NOW));
+	expect(page).toMatch(/href="\/lakes\/pinder-lake\?site=bay"/);
+	expect(page).toContain(
+		'Beside it: Cleared road, lower bound 47 cm; Main, lower bound 48 cm; Far cove, not known.'
+	);
+	const unbound = [
+		...states.slice(0, 3),
+		{ kind: 'known' as const, digest: of('cove', null, '2027-03-01') }
+	];
+	expect(shown(homeCards([lake], unbound, NOW))).toMatch(/pinder-lake\?site=cove/);
+});
+
 test('every stored lake gets a card', async () => {
 	const context = await freshContext();
 	await inventedLake(context, { name: 'North Test Lake' });
