@@ -113,7 +113,7 @@ const STATES: Record<string, Visit> = {
 	'its sites': sitesOf,
 	'a track with a plan': async (page, app) => {
 		await sitesOf(page, app);
-		await page.getByRole('link', { name: /^Its work, and a plan/ }).click();
+		await page.getByRole('link', { name: /^Its work, and a plan : Track/ }).click();
 		await page.getByRole('button', { name: 'Work it out' }).click();
 		await page.getByRole('heading', { name: 'What a track brings with it' }).waitFor();
 	},

@@ -9,7 +9,7 @@ test.runIf(browserPath)(
 	'a track is made, its work is logged, its page differs, and a plan for it is stored nowhere',
 	async () => {
 		const page = await app.open(`${LAKE}/sites`, PHONE);
-		await page.getByRole('heading', { level: 1, name: /^One site/ }).waitFor();
+		await page.getByRole('heading', { level: 1, name: /^3 sites/ }).waitFor();
 		await page.getByLabel('Name').fill('Track of the tests');
 		await page.getByRole('radio', { name: /^Track/ }).check();
 		await page.getByRole('button', { name: 'Make it' }).click();

@@ -9,18 +9,15 @@ import {
 	hasUnfinishedInvented
 } from '../storage/lakes.ts';
 import { demoPlaces, loadDemoPlaces } from './demo-places.ts';
-import { isoDate, winterId } from './fields.ts';
+import { demoSites, demoWinter, loadDemoSite, loadDemoSites, refuseUnread } from './demo-sites.ts';
+import { isoDate } from './fields.ts';
 import { importWeather } from './import-weather.ts';
 import { alone } from './lease.ts';
 import { createLake, newLake, type LakeRecord } from './lakes.ts';
-import { readingsFromCsv } from './readings-csv.ts';
 import { MAIN_SITE } from './sites.ts';
-import { saveSiteWinter, winterInput } from './winters.ts';
 
 /** Dev and built server both run in the project's folder. */
 export const DEMO_FOLDER = join('data', 'demo');
-
-const demoWinter = z.object({ winter: winterId }).loose();
 
 const demoFile = z.object({
 	lake: newLake,
@@ -29,6 +26,7 @@ const demoFile = z.object({
 	pastWinters: z.array(demoWinter),
 	/** The day that the demo always shows. */
 	today: isoDate,
+	sites: demoSites.default([]),
 	...demoPlaces.shape
 });
 
@@ -52,24 +50,11 @@ async function isWanted({ db }: Context): Promise<boolean> {
 async function load(ctx: Context, folder: string): Promise<LakeRecord> {
 	const demo = demoFile.parse(JSON.parse(await readFile(join(folder, 'lake.json'), 'utf8')));
 	const lake = await createLake(ctx, demo.lake, { today: demo.today });
-	for (const { winter, ...record } of [...demo.pastWinters, demo.winter]) {
-		await saveSiteWinter(ctx, lake.id, MAIN_SITE, { winter, ...winterInput.parse(record) });
-	}
+	const main = { winters: [...demo.pastWinters, demo.winter], readings: 'readings.csv' };
+	await loadDemoSite(ctx, lake.id, MAIN_SITE, main, folder);
+	await loadDemoSites(ctx, lake.id, demo.sites, folder);
 	await loadDemoPlaces(ctx, lake.id, demo);
-	const readings = await readFile(join(folder, 'readings.csv'), 'utf8');
-	refuse('readings.csv', await readingsFromCsv(ctx, lake.id, MAIN_SITE, readings));
-	refuse(
-		'weather.csv',
-		await importWeather(ctx, lake.id, createReadStream(join(folder, 'weather.csv')))
-	);
+	const weather = createReadStream(join(folder, 'weather.csv'));
+	refuseUnread('weather.csv', await importWeather(ctx, lake.id, weather));
 	return lake;
-}
-
-function refuse(
-	file: string,
-	{ status, ...report }: { status: string; problems?: unknown[]; rejected?: unknown[] }
-): void {
-	const problems = report.problems ?? report.rejected ?? [];
-	if (status === 'stored' && problems.length === 0) return;
-	throw new Error(`Demo file ${file} cannot be read: ${JSON.stringify(problems.slice(0, 3))}`);
 }
