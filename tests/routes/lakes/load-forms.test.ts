@@ -60,6 +60,13 @@ test.each([
 	expect(await listOwnLoads(at.context, at.params.lake)).toEqual([]);
 });
 
+test('all that is wrong with a load is said in one round', async () => {
+	const at = await lake();
+	const fields = { ...TYPED, name: '', mass_lb: 'two', use: 'tank', wetCracks: '3', count: '1.5' };
+	const outcome = await outcomeOf(actions['add'], formEvent({ ...at, fields }));
+	expect(fieldsOf(outcome)).toEqual(['name', 'mass_lb', 'use', 'wetCracks', 'count']);
+});
+
 test('a load is changed, its mass kept to the last digit where it was left alone', async () => {
 	const at = await lake();
 	await outcomeOf(actions['add'], formEvent({ ...at, fields: TYPED }));

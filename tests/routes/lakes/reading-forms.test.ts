@@ -63,6 +63,13 @@ test('a reading is stored and shown first in its winter', async () => {
 	});
 });
 
+test('no day, no ice and a core that is none are said in one round', async () => {
+	const { context, params } = await lakeWithReading();
+	const fields = { ...TYPED, on: '', 'holes.0.total_cm': '', 'holes.0.snow_cm': '', core: 'x' };
+	const outcome = await outcomeOf(actions['add'], formEvent({ context, params, fields }));
+	expect(fieldsOf(outcome)).toEqual(['on', 'holes.0.total_cm', 'core']);
+});
+
 test('inches are stored as metres, whatever the cookie says by then', async () => {
 	const { context, params } = await lakeWithReading();
 	const { 'holes.0.total_cm': _, 'holes.0.snow_cm': __, ...rest } = TYPED;

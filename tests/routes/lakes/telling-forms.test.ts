@@ -116,6 +116,16 @@ test.each([
 	expect((await state(at)).webhook).toBeNull();
 });
 
+test('all that is wrong with a webhook, or with what is told, is said in one round', async () => {
+	const at = await lake();
+	const webhook = { address: 'ice' };
+	const sent = await outcomeOf(actions['webhook'], formEvent({ ...at, fields: webhook }));
+	expect(fieldsOf(sent)).toEqual(['kinds', 'address']);
+	const what = { sites: 'asked', readingAfter_d: '2' };
+	const told = await outcomeOf(actions['what'], formEvent({ ...at, fields: what }));
+	expect(fieldsOf(told)).toEqual(['sites', 'readingAfter_d']);
+});
+
 test('the page of a lake that is not there is not found', async () => {
 	const context = await freshContext();
 	const page = load(formEvent({ context, params: { lake: 'nowhere' } }));

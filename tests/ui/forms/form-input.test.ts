@@ -98,7 +98,24 @@ test('a day is a real day or is refused', () => {
 	expect(input.issues.map(({ field }) => field)).toEqual(['on']);
 });
 
-test('a schema is heard once the form itself has nothing to mend', () => {
+test('what a schema says comes in the same round, but for fields that are refused already', () => {
+	const problems = ['a', 'mass_kg', 'count'].map((field) => ({ path: [field], message: 'No' }));
+	const row = { path: ['holes', 0], message: 'must hold at least one measured value' };
+	const failed = { success: false, error: { issues: [...problems, row] } } as const;
+	const input = new FormInput({ a: '', mass_lb: 'x', count: '0', 'holes.1.snow_cm': 'x' });
+	input.refuse('a', 'Type it.');
+	input.quantity('mass', 'mass');
+	input.quantity('holes.1.snow', 'length');
+	expect(input.take(failed)).toBeNull();
+	expect(input.issues.map(({ field }) => field)).toEqual([
+		'a',
+		'mass_lb',
+		'holes.1.snow_cm',
+		'count'
+	]);
+});
+
+test('a schema is not heard of a field that is refused', () => {
 	const failed = { success: false, error: { issues: [{ path: ['a'], message: 'No' }] } } as const;
 	const clean = new FormInput({ a: '1' });
 	expect(clean.take(failed)).toBeNull();

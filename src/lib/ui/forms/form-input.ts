@@ -59,9 +59,13 @@ export class FormInput {
 		this.issues.push({ field, message });
 	}
 
-	/** What a schema made of the form, or `null` while anything has to be mended. */
+	/**
+	 * What a schema made of the form, or `null` while anything has to be mended: all of it in one round.
+	 * What the schema says of a field that is refused already, or of a row of a list that has one, is of
+	 * nothing that anybody typed, and left out.
+	 */
 	take<T>(checked: Checked<T>): T | null {
-		if (!checked.success && this.issues.length === 0) this.refuseAll(checked.error.issues);
+		if (!checked.success) this.#refuseMore(checked.error.issues);
 		return checked.success && this.issues.length === 0 ? checked.data : null;
 	}
 
@@ -71,6 +75,14 @@ export class FormInput {
 			const field = this.#fieldAt(path.join('.'));
 			this.refuse(field, plainly(message));
 		}
+	}
+
+	#refuseMore(problems: readonly SchemaProblem[]): void {
+		const refused = this.issues.map(({ field }) => field);
+		const isSaid = ({ path }: SchemaProblem): boolean =>
+			refused.includes(this.#fieldAt(path.join('.'))) ||
+			refused.some((field) => field.startsWith(`${String(path[0])}.`));
+		this.refuseAll(problems.filter((problem) => !isSaid(problem)));
 	}
 
 	/** Asks once; the same value sent again with its box ticked is taken. */

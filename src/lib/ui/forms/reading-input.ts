@@ -24,7 +24,8 @@ export function readReading(input: FormInput, facts: ReadingFacts): Omit<Reading
 		);
 	}
 	const holes = readHoles(input, facts.stored?.holes ?? [], facts);
-	if (kind !== 'wentThrough' && !holes.some(hasIce) && input.issues.length === 0) {
+	const isRefused = input.issues.some(({ field }) => field.startsWith('holes.'));
+	if (kind !== 'wentThrough' && !holes.some(hasIce) && !isRefused) {
 		input.refuse(
 			input.fieldOf('holes.0.total', 'length'),
 			'Type the whole thickness of one hole at least, or its clear and white ice.'
