@@ -14,6 +14,7 @@ const leaving: Leaving = {
 	peakOn: NOW,
 	thawSincePeak_degCd: 0,
 	lost: { p10_m: 0, p50_m: 0, p90_m: 0 },
+	thinnerSince: null,
 	isSunOnBareIce: false,
 	strength: {
 		state: 'inFrost',
@@ -176,6 +177,18 @@ test('the facts of the thaw have their doubt beside them', () => {
 	expect(of(/Above freezing/)?.value).toBe('7 h');
 	expect(of(/^Thaw/)).toMatchObject({ value: '12 °C·d', note: 'since 20 Feb' });
 	expect(of(/lost/)).toMatchObject({ value: '5 cm', note: 'eight spots of ten 1 cm to 9 cm' });
+});
+
+test('a thinner hole since is named beside what the weather took, which is not told as all', () => {
+	const facts = thawFacts(
+		{ ...leaving, thinnerSince: { on: '2027-03-02', total_m: 0.21 } },
+		NOW,
+		UNITS
+	);
+	const of = (name: RegExp) => facts.find((fact) => name.test(fact.name));
+	expect(of(/^Seen since/)).toMatchObject({ value: '21 cm', note: 'on 2 Mar' });
+	expect(of(/lost/)?.note).toBe('by the weather to 1 Mar');
+	expect(of(/^Thaw/)?.note).toBe('by the weather to 1 Mar');
 });
 
 test('nothing that the page says is a permission', () => {

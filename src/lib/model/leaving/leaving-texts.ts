@@ -2,6 +2,7 @@ import { daysBetween, type IsoDate } from '../calendar.ts';
 import type { IceOutDates } from '../forecast.ts';
 import { counted, type Words } from '../words.ts';
 import type { Leaving } from './leaving.ts';
+import { LEAST_TOLD_m } from './thinner-since.ts';
 import { LEAST_SLUSH_m, type SlushOutlook } from './slush-outlook.ts';
 
 /** Each answer in a sentence. */
@@ -31,7 +32,7 @@ export function leavingTexts(
 ): LeavingTexts {
 	return {
 		warmth: warmthText(leaving, asOf, words),
-		lost: lostText(leaving, words),
+		lost: lostText(leaving, asOf, words),
 		nights: nightsText(leaving),
 		spell:
 			leaving.spellFrom === null
@@ -62,16 +63,28 @@ function warmthText(
 	return `${hours}${thaw}${sun}`;
 }
 
-function lostText({ lost, peakOn }: Omit<Leaving, 'texts'>, words: Words): string {
-	if (lost.p90_m < SHOWN_m) return 'No ice has been lost: it is as thick as it has been.';
+function lostText(leaving: Omit<Leaving, 'texts'>, asOf: IsoDate, words: Words): string {
+	const { thinnerSince } = leaving;
+	if (thinnerSince === null) return byWeatherText(leaving, words);
+	const { on, total_m } = thinnerSince;
+	const seen =
+		total_m <= 0
+			? `On ${words.day(on)} it was open`
+			: `A hole of ${words.day(on)} shows ${words.thickness(total_m)}, less than the estimate`;
+	return `${seen}: what has gone is not known before the weather of that day is in. To ${words.day(asOf)}: ${lowerFirst(byWeatherText(leaving, words))}`;
+}
+
+function byWeatherText({ lost, peakOn }: Omit<Leaving, 'texts'>, words: Words): string {
+	if (lost.p90_m < LEAST_TOLD_m) return 'No ice has been lost to the weather so far.';
 	const since = `since ${words.day(peakOn)}`;
-	if (lost.p50_m < SHOWN_m)
+	if (lost.p50_m < LEAST_TOLD_m)
 		return `More likely than not nothing has been lost yet; at one spot of ten ${words.depth(lost.p90_m)} or more.`;
 	return `About ${words.depth(lost.p50_m)} of ice has gone ${since}; at eight spots of ten between ${words.depth(lost.p10_m)} and ${words.depth(lost.p90_m)}.`;
 }
 
-/** Less than a centimetre is not told as a loss. */
-const SHOWN_m = 0.01;
+function lowerFirst(text: string): string {
+	return text.charAt(0).toLowerCase() + text.slice(1);
+}
 
 function nightsText({ nights }: Omit<Leaving, 'texts'>): string {
 	const ahead = nights.filter(({ source }) => source === 'forecast');
@@ -136,7 +149,7 @@ function floodText({ floodsWith_m, floodFrom }: SlushOutlook, words: Words): str
 			: `By the forecast snow floods it from ${words.day(floodFrom)}, as likely as not.`;
 	if (floodsWith_m === null) return ahead;
 	const more =
-		floodsWith_m < SHOWN_m
+		floodsWith_m < LEAST_TOLD_m
 			? 'The snow is about as heavy as the ice can float: any more of it brings water up.'
 			: `About ${words.depth(floodsWith_m)} more snow floods it.`;
 	return `${more} ${ahead}`.trim();

@@ -11,6 +11,7 @@ import { leavingTexts, type LeavingTexts } from './leaving-texts.ts';
 import { nightsAround, type Night } from './nights.ts';
 import { slushOutlook, type SlushOutlook } from './slush-outlook.ts';
 import { strengthOf, type Strength } from './strength.ts';
+import { thinnerSince, type ThinnerSince } from './thinner-since.ts';
 
 /** What late winter does to a site's ice, and until when it meets what loads ask for. */
 export interface Leaving {
@@ -22,6 +23,8 @@ export interface Leaving {
 	thawSincePeak_degCd: number;
 	/** Whole thickness lost since then at one spot. */
 	lost: { p10_m: number; p50_m: number; p90_m: number };
+	/** Seen since the day of asking, which the loss knows nothing of; `null` without any. */
+	thinnerSince: ThinnerSince | null;
 	/** Sun strong enough, and no snow to keep it off. */
 	isSunOnBareIce: boolean;
 	strength: Strength;
@@ -61,6 +64,7 @@ export function leavingOf({ asked, input, days, loads, iceOut }: LeavingInput): 
 		peakOn,
 		thawSincePeak_degCd: day.tdd_degCd + day.thawing_degCd - atPeak.tdd_degCd,
 		lost,
+		thinnerSince: thinnerSince(since, days.find(({ on }) => on === asOf)?.total_m.p50 ?? null),
 		isSunOnBareIce:
 			total_m(column) > 0 && sun_W_m2 > ROTTING_SUN_W_m2 && column.snow_m < SHADING_SNOW_m,
 		strength: strengthOf({ warm, column, sun_W_m2, warmLast_h, words }),

@@ -55,6 +55,10 @@ export const leaving = z
 		peakOn: isoDate,
 		thawSincePeak_degCd: z.number(),
 		lost: z.object({ p10_m: z.number(), p50_m: z.number(), p90_m: z.number() }),
+		thinnerSince: z
+			.object({ on: isoDate, total_m: z.number() })
+			.nullable()
+			.describe('Seen after asOf and thinner than its estimate; the loss knows nothing of it'),
 		isSunOnBareIce: z.boolean(),
 		strength: z.object({
 			state: z.enum(['open', 'inFrost', 'mild', 'sunlit', 'weakened', 'closed', 'rotten']),
