@@ -1,6 +1,7 @@
 import { version } from '$service-worker';
 import { lakeOf, storeKey } from '#lib/ui/offline/keepable.ts';
 import { FACTS, PAGES_CACHE } from '#lib/ui/offline/names.ts';
+import { titleIn } from '#lib/ui/offline/title-in.ts';
 import { packed } from './packing.ts';
 
 /** For all pages together, packed. With two builds the whole stays under 3 MB. */
@@ -31,11 +32,13 @@ export async function keep(url: URL, response: Response, asked: number): Promise
 	const isInput = url.pathname.endsWith('.json');
 	const type = response.headers.get('content-type') ?? '';
 	if (!type.startsWith(isInput ? 'application/json' : 'text/html')) return false;
-	const madeAt = isInput ? String(Date.now()) : MADE_AT.exec(await response.clone().text())?.[1];
+	const text = isInput ? '' : await response.clone().text();
+	const madeAt = isInput ? String(Date.now()) : MADE_AT.exec(text)?.[1];
 	if (madeAt === undefined) return false;
 	const kept = await packed(response, {
 		[FACTS.keptAt]: String(Date.now()),
 		[FACTS.madeAt]: madeAt,
+		[FACTS.title]: encodeURIComponent(titleIn(text)),
 		[FACTS.build]: version
 	});
 	if (asked !== era) return false;

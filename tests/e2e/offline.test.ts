@@ -254,7 +254,7 @@ test.runIf(browserPath)(
 		const device = await app.device(PHONE);
 		const page = await openAndKeep(device, LAKE);
 		await page.goto('/on-this-phone');
-		await page.getByRole('row').filter({ hasText: 'pinder-lake' }).waitFor();
+		await page.getByRole('row').filter({ hasText: 'Pinder Lake (invented)' }).waitFor();
 		await page.getByText('Everything that was entered on this device is on the server.').waitFor();
 		await page.getByRole('button', { name: 'Forget all on this device' }).click();
 		await page.getByText('Nothing is kept on this device any more.').waitFor();

@@ -29,6 +29,8 @@ export const FACTS = {
 	keptAt: 'x-kept-at',
 	madeAt: 'x-made-at',
 	bytes: 'x-bytes',
+	/** As the page calls itself, in the letters of an address. */
+	title: 'x-title',
 	build: 'x-build',
 	plain: 'x-plain'
 } as const;

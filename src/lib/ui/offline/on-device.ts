@@ -18,6 +18,8 @@ const LONGEST_MS = 3_000;
 
 export interface KeptLake {
 	id: string;
+	/** As its own page says; its id where that page is not kept. */
+	name: string;
 	pages: number;
 	bytes: number;
 	/** When the copies were made, the oldest. */
@@ -52,7 +54,7 @@ export async function listOnDevice(): Promise<OnDevice> {
 			for (const page of await factsOf(name)) count(page, lakes, found.others);
 		}
 	}
-	return { ...found, lakes: [...lakes.values()].toSorted((a, b) => a.id.localeCompare(b.id)) };
+	return { ...found, lakes: [...lakes.values()].toSorted((a, b) => a.name.localeCompare(b.name)) };
 }
 
 /** Why nothing is kept on this device; `null` where it is. */
@@ -103,6 +105,7 @@ interface Facts {
 	url: URL;
 	bytes: number;
 	madeAt: Date;
+	title: string;
 }
 
 async function factsOf(name: string): Promise<Facts[]> {
@@ -116,14 +119,15 @@ async function factsOf(name: string): Promise<Facts[]> {
 		all.push({
 			url: new URL(request.url),
 			bytes: Number(headers?.get(FACTS.bytes) ?? 0),
-			madeAt: new Date(Number(headers?.get(FACTS.madeAt) ?? 0))
+			madeAt: new Date(Number(headers?.get(FACTS.madeAt) ?? 0)),
+			title: decodeURIComponent(headers?.get(FACTS.title) ?? '')
 		});
 	}
 	return all;
 }
 
 function count(
-	{ url, bytes, madeAt }: Facts,
+	{ url, bytes, madeAt, title }: Facts,
 	lakes: Map<string, KeptLake>,
 	others: OnDevice['others']
 ): void {
@@ -133,9 +137,11 @@ function count(
 		others.bytes += bytes;
 		return;
 	}
-	const known = lakes.get(id) ?? { id, pages: 0, bytes: 0, since: madeAt };
+	const known = lakes.get(id) ?? { id, name: id, pages: 0, bytes: 0, since: madeAt };
+	const isItsOwn = url.pathname === `/lakes/${id}` && title !== '';
 	lakes.set(id, {
 		id,
+		name: isItsOwn ? title : known.name,
 		pages: known.pages + 1,
 		bytes: known.bytes + bytes,
 		since: madeAt < known.since ? madeAt : known.since
