@@ -1,8 +1,9 @@
+import { nameAmid } from '#lib/model/load-name.ts';
 import type { DigestOf, DigestState } from '#lib/server/services/digests/digests.ts';
 import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
 import type { SiteChoice } from '#lib/ui/site-link.ts';
-import { MARK_NAMES } from '#lib/ui/mark-names.ts';
+import { markOf } from '#lib/ui/mark-names.ts';
 import { attentionOf, byAttention, bySite, cardCautions, type Attention } from './attention.ts';
 import { forecastWords, observedWords } from './lakes/[lake]/upkeep-words.ts';
 import { nextDate } from './next-date.ts';
@@ -30,12 +31,13 @@ export function lakeCard(digest: LakeDigest, now: Date, sites: readonly SiteChoi
 		day: knownDays(digest.day ? [digest.day] : [])[0] ?? null,
 		growth_m_d,
 		boundChange_m: digest.boundChange_m,
-		newLoads: digest.loads.filter(({ isNew }) => isNew).map(({ name }) => name),
+		newLoads: digest.loads.filter(({ isNew }) => isNew).map(nameAmid),
 		warmSince: digest.warmSince,
-		loads: digest.loads.map(({ name, use, status }) => ({
-			name,
-			status,
-			mark: use === null ? name : MARK_NAMES[use]
+		loads: digest.loads.map((load) => ({
+			id: load.id,
+			name: load.name,
+			status: load.status,
+			mark: markOf(load)
 		})),
 		next: nextDate(digest),
 		readingOn: digest.lastReadingOn,

@@ -1,11 +1,12 @@
 import { addDays, type IsoDate } from '#lib/model/calendar.ts';
+import { nameAmid } from '#lib/model/load-name.ts';
 import type { LakeDigest } from '#lib/server/services/digests/digest.ts';
 
 /** The next day that matters to whoever has something on a lake, or will have. */
 export interface NextDate {
 	on: IsoDate;
 	kind: 'removal' | 'offBy' | 'until' | 'expected' | 'likely';
-	/** Of the loads whose day it is. */
+	/** Of the loads whose day it is, as they are called amid a sentence. */
 	loads: string[];
 }
 
@@ -24,13 +25,17 @@ const ENDS = new Set<NextDate['kind']>(['removal', 'offBy', 'until']);
  * all of them by the local removal date, which is said where both are the same day.
  */
 export function nextDate({ today, loads, removalOn }: LakeDigest): NextDate | null {
-	const days = loads.flatMap(({ name, until, offBy, expectedFrom, likelyFrom }) => [
-		offBy === null
-			? { on: until, kind: 'until' as const, name }
-			: { on: offBy, kind: 'offBy' as const, name },
-		{ on: expectedFrom, kind: 'expected' as const, name },
-		{ on: likelyFrom, kind: 'likely' as const, name }
-	]);
+	const days = loads.flatMap((load) => {
+		const { until, offBy, expectedFrom, likelyFrom } = load;
+		const name = nameAmid(load);
+		return [
+			offBy === null
+				? { on: until, kind: 'until' as const, name }
+				: { on: offBy, kind: 'offBy' as const, name },
+			{ on: expectedFrom, kind: 'expected' as const, name },
+			{ on: likelyFrom, kind: 'likely' as const, name }
+		];
+	});
 	const removal = { on: removalOn, kind: 'removal' as const, name: 'everything' };
 	const coming = [removal, ...days].flatMap(({ on, ...what }) =>
 		on !== null && (on > today || (on === today && ENDS.has(what.kind))) ? [{ on, ...what }] : []

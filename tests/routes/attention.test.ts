@@ -97,12 +97,12 @@ test('a last day that is near goes before good news, and a far one after it', ()
 	expect(nextDate(digest({ loads: until('2027-02-28') }))).toEqual({
 		on: '2027-02-28',
 		kind: 'until',
-		loads: ['On foot']
+		loads: ['on foot']
 	});
 	expect(nextDate(digest({ loads: until('2027-04-01') }))).toEqual({
 		on: '2027-02-20',
 		kind: 'expected',
-		loads: ['Car']
+		loads: ['car']
 	});
 	expect(nextDate(digest({ loads: [load({ until: '2027-04-01' })] }))?.kind).toBe('until');
 	expect(nextDate(digest())).toBeNull();
@@ -113,7 +113,7 @@ test('the cautious day to be off stands for the last one, and the removal date b
 	expect(nextDate(digest({ loads: [off] }))).toEqual({
 		on: '2027-02-24',
 		kind: 'offBy',
-		loads: ['On foot']
+		loads: ['on foot']
 	});
 	const removed = { loads: [off], removalOn: '2027-02-24' };
 	expect(nextDate(digest(removed))).toMatchObject({ on: '2027-02-24', kind: 'removal' });
@@ -122,8 +122,8 @@ test('the cautious day to be off stands for the last one, and the removal date b
 	expect(nextDate(digest({ loads: [due] }))).toMatchObject({ kind: 'offBy' });
 	expect(nextDate(digest({ removalOn: '2027-02-12' }))?.kind).toBe('removal');
 	expect(nextDate(digest({ removalOn: '2027-02-11' }))).toBeNull();
-	expect(nextSentence({ on: '2027-02-24', kind: 'offBy', loads: ['Car'] })).toBe(
-		'Next: 24 Feb, the latest day to have Car off.'
+	expect(nextSentence({ on: '2027-02-24', kind: 'offBy', loads: ['car'] })).toBe(
+		'Next: 24 Feb, the latest day to have car off.'
 	);
 	expect(nextSentence({ on: '2027-03-15', kind: 'removal', loads: ['everything'] })).toBe(
 		'Next: 15 Mar, the local removal date for everything.'
@@ -131,8 +131,8 @@ test('the cautious day to be off stands for the last one, and the removal date b
 });
 
 test('the next date, the change and the estimate are said in a few words', () => {
-	expect(nextSentence({ on: '2027-02-20', kind: 'expected', loads: ['Car', 'ATV'] })).toBe(
-		'Next: 20 Feb, Car and ATV expected by thickness.'
+	expect(nextSentence({ on: '2027-02-20', kind: 'expected', loads: ['car', 'ATV'] })).toBe(
+		'Next: 20 Feb, car and ATV expected by thickness.'
 	);
 	expect(nextSentence({ on: '2027-02-20', kind: 'until', loads: ['a', 'b', 'c'] })).toBe(
 		'Next: 20 Feb, the last day told for 3 loads.'

@@ -39,6 +39,33 @@ test('a lake is told in its answer, what has changed, where loads stand, caution
 	expect(page).toContain('href="/lakes/pinder-lake"');
 });
 
+test('a load of one’s own is told by its name, never as one of the charts that may ask for less', () => {
+	const digest = digestOf(inventedView(), null);
+	const [first] = digest.loads;
+	if (!first) throw new Error('the digest must hold a load');
+	const pickup = {
+		...first,
+		id: 'pickup',
+		name: 'SUV or half-ton pickup',
+		use: 'lightTruck' as const
+	};
+	const own = { ...pickup, id: 'own-1', name: 'Pickup and trailer', status: 'notYet' as const };
+	const loaded = {
+		...pickup,
+		id: 'loaded-pickup',
+		name: 'Loaded pickup',
+		status: 'notYet' as const
+	};
+	const page = (...loads: LakeDigest['loads']) =>
+		shown({ rest: [lakeCard({ ...digest, loads }, NOW)] });
+	expect(page({ ...pickup, status: 'reached' }, own)).toMatch(
+		/reached, drilled: pickup .*Not yet: “Pickup and trailer”/
+	);
+	expect(page({ ...pickup, status: 'reached' }, loaded)).toMatch(
+		/reached, drilled: SUV or half-ton pickup .*Not yet: loaded pickup/
+	);
+});
+
 test('the age of the weather goes on while its digest is kept, but for an invented lake', () => {
 	const lake = { ...inventedView().lake, isInvented: false };
 	const digest = digestOf(inventedView({ lake }), null);

@@ -18,7 +18,7 @@ test('beside a thin hole drilled since, nothing is said to be lost only for the 
 });
 
 test('a site that has opened since is said to be open first', () => {
-	const leaving = textWith({ events: [{ kind: 'reopened', on: LATER }] });
+	const leaving = textWith({ events: [{ kind: 'reopened', on: LATER, refrozeOn: null }] });
 	expect(leaving?.texts.lost).toMatch(/^On 31 Jan it was open: /);
 });
 

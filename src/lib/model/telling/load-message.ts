@@ -1,4 +1,5 @@
 import type { IsoDate } from '../calendar.ts';
+import { nameAmid } from '../load-name.ts';
 import type { Words } from '../words.ts';
 import { headed, message } from './closing.ts';
 import type { LoadFacts, TellingFacts } from './facts.ts';
@@ -10,6 +11,7 @@ import type { LoadNews } from './told-load.ts';
 export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words): Message {
 	const { load } = news;
 	const about = { loadId: load.id };
+	const name = nameAmid(load);
 	const known = `By the weather known on ${words.day(asOf)}`;
 	switch (news.kind) {
 		case 'statusChanged': {
@@ -30,7 +32,7 @@ export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words
 		case 'thresholdLost': {
 			const title = headed(`${load.name}, expected no more`);
 			const text = message(
-				`${known} no day is named from which the chart minimum for ${load.name} is met.`,
+				`${known} no day is named from which the chart minimum for ${name} is met.`,
 				`Before, ${words.day(news.before)} was told.`
 			);
 			return { ...about, kind: 'thresholdExpected', on: null, title, text };
@@ -48,8 +50,8 @@ function endMessage(
 	const day = words.day(until);
 	const isCautious = load.offBy !== null;
 	const why = isCautious
-		? `${known} ${load.name} has to be off by ${day}: ${OFF_BY}`
-		: `${known} the chart minimum for ${load.name} is met until ${day} as likely as not, and a warm spell closes the ice sooner.`;
+		? `${known} ${nameAmid(load)} has to be off by ${day}: ${OFF_BY}`
+		: `${known} the chart minimum for ${nameAmid(load)} is met until ${day} as likely as not, and a warm spell closes the ice sooner.`;
 	const told = before === null ? null : `Before, ${words.day(before)} was told.`;
 	return {
 		kind: 'endExpected',
@@ -78,5 +80,5 @@ export function chancesText(load: LoadFacts, words: Words): string {
 		...at(load.likelyFrom, 'in nine cases of ten from'),
 		...at(load.until, 'and no more than as likely as not after')
 	];
-	return `the chart minimum for ${load.name} is met ${parts.join(', ')}.`;
+	return `the chart minimum for ${nameAmid(load)} is met ${parts.join(', ')}.`;
 }

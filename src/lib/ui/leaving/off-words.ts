@@ -1,6 +1,7 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { LastDay } from '#lib/model/leaving/last-days.ts';
 import type { OffReason } from '#lib/model/leaving/off-by.ts';
+import { nameAmid } from '#lib/model/load-name.ts';
 import { alike } from '../alike.ts';
 import { shortDay } from '../format/day.ts';
 import { counted } from '../format/number.ts';
@@ -24,6 +25,7 @@ const PASSED: Record<OffReason, string> = {
 const RARELY = 'Off now, if it is on: in nine cases of ten it is met on none of the days told';
 
 interface FirstOff {
+	/** As they are called amid a sentence. */
 	names: string[];
 	on: IsoDate;
 	reason: OffReason;
@@ -37,7 +39,7 @@ export function firstOff({ leaving }: ComingOffData): FirstOff | null {
 	const [first] = going.toSorted((a, b) => ((a.byIce.on ?? '') < (b.byIce.on ?? '') ? -1 : 1));
 	if (!first || first.byIce.on === null || first.byIce.reason === null) return null;
 	const { on, reason } = first.byIce;
-	const names = going.filter(({ byIce }) => byIce.on === on).map(({ name }) => name);
+	const names = going.filter(({ byIce }) => byIce.on === on).map(nameAmid);
 	return { names, on, reason, isAll: names.length === going.length };
 }
 

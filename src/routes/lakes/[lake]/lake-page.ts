@@ -4,7 +4,6 @@ import { isVehicle, type LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { MEMBERS } from '#lib/model/site-estimate.ts';
-import { standardLoads } from '#lib/server/services/charts.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { localMinute } from '#lib/server/services/local-day.ts';
 import { bandDays, type Band } from '#lib/ui/charts/band.ts';
@@ -14,7 +13,7 @@ import { knownDays, type SeriesDay } from '#lib/ui/charts/series.ts';
 import { lastEstimated, shownDays } from '#lib/ui/charts/shown-days.ts';
 import { stripData, type StripData, type StripFacts } from '#lib/ui/charts/strip-data.ts';
 import { climateMark } from '#lib/ui/climate-words.ts';
-import { MARK_NAMES } from '#lib/ui/mark-names.ts';
+import { markOf } from '#lib/ui/mark-names.ts';
 import { answerOf } from '#lib/ui/what-if/answer.ts';
 import { upkeepOf } from './upkeep.ts';
 
@@ -115,12 +114,11 @@ function stripOf(forecast: Forecast, facts: StripFacts): StripData | null {
 /** A load as a page shows it, without its long list of days. */
 export function pageLoad(load: LoadCase, forecast: ForecastLoad) {
 	const { days: _, ...answer } = forecast;
-	const isStandard = standardLoads.some(({ id }) => id === load.id);
 	return {
 		...answer,
 		isVehicle: isVehicle(load),
 		/** What the pictures call it. */
-		mark: isStandard && load.use ? MARK_NAMES[load.use] : load.name
+		mark: markOf(load)
 	};
 }
 

@@ -25,7 +25,7 @@ export function siteRow(site: SiteRecord, view: LakeView, sites: readonly SiteRe
 			const answer = answers.find(({ id }) => id === load.id);
 			if (!answer) return [];
 			const { name, mark, status } = pageLoad(load, answer);
-			return [{ name, mark, status }];
+			return [{ id: load.id, name, mark, status }];
 		}),
 		lastReading: lastReading(view.readings, today)
 	};
