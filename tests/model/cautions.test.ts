@@ -21,6 +21,7 @@ function cautions(day: Partial<SeasonDay> = {}, change: Partial<CautionInput> = 
 		readings: [],
 		doubtful: new Set(),
 		iceOutOn: null,
+		isCleared: false,
 		mayBeOpenUntil: null,
 		words: METRIC_WORDS,
 		...change
@@ -44,6 +45,7 @@ test.each([
 	['rotting', { column: column({ clear_m: 0.3, liquidFraction: 0.05 }) }, {}],
 	['floodingNear', {}, { floodsWith_m: 0.02 }],
 	['coldSnap', {}, { isColdSnap: true }],
+	['clearedIce', {}, { isCleared: true }],
 	['iceOut', {}, { iceOutOn: '2027-01-09' }],
 	['waterLevel', {}, { lake: { ...LAKE, water: 'reservoir' as const } }],
 	['weatherOld', {}, { since: since('2027-01-12', { isWeatherOld: true }) }],

@@ -39,6 +39,8 @@ export interface CautionInput {
 	/** Readings set aside, or far from what had been estimated. */
 	doubtful: ReadonlySet<string>;
 	iceOutOn: IsoDate | null;
+	/** Snow was cleared off the ice that there is. */
+	isCleared: boolean;
 	/** The last day that the site may freeze over, where nobody has found ice yet. */
 	mayBeOpenUntil: IsoDate | null;
 	words: Words;
@@ -150,7 +152,7 @@ function floodingText(snow_m: number, words: Words): string {
 		: `About ${words.depth(snow_m)} more snow floods the ice.`;
 }
 
-function ofTheRecord({ today, mayBeOpenUntil, words }: CautionInput): Caution[] {
+function ofTheRecord({ today, isCleared, mayBeOpenUntil, words }: CautionInput): Caution[] {
 	const gapDays = today?.gapDays ?? 0;
 	return [
 		...given(
@@ -167,6 +169,12 @@ function ofTheRecord({ today, mayBeOpenUntil, words }: CautionInput): Caution[] 
 			gapDays > 0,
 			'gaps',
 			`${gapDays === 1 ? 'One day' : `${gapDays} days`} without a temperature since freeze-up or the last hole: no ice is made of them, and the doubt is wider.`
+		),
+		// Common practice, no source; that snow keeps ice thin follows from conduction.
+		...given(
+			isCleared,
+			'clearedIce',
+			'Told is the ice that was cleared: under its banks and beside it the ice is thinner, cracks along the banks let water up, and traffic on one line tires it.'
 		)
 	];
 }

@@ -16,6 +16,7 @@ import type { Reading } from './reading.ts';
 import type { SeasonDay } from './season.ts';
 import type { Conditions } from './requirement.ts';
 import { isSnowKnown } from './site-day.ts';
+import { isCleared } from './cleared-ice.ts';
 import { siteSeason } from './site-season.ts';
 import { spellText } from './spell-text.ts';
 import { finish, type Steps } from './steps.ts';
@@ -194,6 +195,7 @@ function cautionsOf(
 		readings: asked.site.readings,
 		doubtful: new Set([...asked.setAside, ...asked.estimate.askedAbout]),
 		iceOutOn: asked.site.iceOutOn ?? asked.since?.iceOutOn ?? null,
+		isCleared: isCleared(asked.site.events),
 		mayBeOpenUntil: asked.site.mayBeOpen ? asked.site.freezeUp.last : null,
 		words: asked.words
 	});

@@ -5,6 +5,7 @@ import type { Context } from '../../../src/lib/server/context.ts';
 import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { setShownLoads } from '../../../src/lib/server/services/shown-loads.ts';
+import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
 import { load } from '../../../src/routes/lakes/[lake]/going-on/+page.server.ts';
 import Page from '../../../src/routes/lakes/[lake]/going-on/+page.svelte';
 import { drilledLake } from '../../support/drilled-lake.ts';
@@ -48,6 +49,22 @@ test('one heading answers, cautions follow, then the strip, each load and what w
 	expect(order).toEqual(order.toSorted((a, b) => a - b));
 	expect((await html(ctx, id)).match(/<h1/g)).toHaveLength(1);
 	expect(page).not.toMatch(/NaN|undefined|\bnull\b/);
+});
+
+test('what was cleared comes with its cautions, before anybody goes and on the way', async () => {
+	const { ctx, id } = await drilledLake();
+	const before = await shown(ctx, id);
+	expect(before).not.toMatch(/What a track brings|the ice that was cleared/);
+	const events = [{ kind: 'cleared', on: '2027-01-12', snow_m: 0.01 }];
+	const record = winterInput.parse({ freezeUpOn: '2026-11-20', events });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2026-27', ...record });
+	const page = await shown(ctx, id);
+	expect(page).toMatch(/Before anybody goes .*Told is the ice that was cleared/);
+	expect(page).toMatch(/What a track brings with it Cracks open along the banks/);
+	expect(page).toMatch(/Traffic on one line tires the ice/);
+	const earlier = await shown(ctx, id, 'asOf=2027-01-11');
+	expect(earlier).toContain('Before anybody goes');
+	expect(earlier).not.toMatch(/What a track brings|the ice that was cleared/);
 });
 
 test('both sets and the formula stand beside each other, and one decides', async () => {

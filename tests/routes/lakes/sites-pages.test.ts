@@ -5,6 +5,7 @@ import * as list from '../../../src/routes/lakes/[lake]/sites/+page.server.ts';
 import SitesPage from '../../../src/routes/lakes/[lake]/sites/+page.svelte';
 import * as one from '../../../src/routes/lakes/[lake]/sites/[site]/+page.server.ts';
 import PlanResult from '../../../src/routes/lakes/[lake]/sites/[site]/PlanResult.svelte';
+import Work from '../../../src/routes/lakes/[lake]/sites/[site]/Work.svelte';
 import type { PlanAnswer } from '../../../src/routes/lakes/[lake]/sites/[site]/plan-of.ts';
 import * as note from '../../../src/routes/lakes/[lake]/sites/[site]/note/+page.server.ts';
 import { drilledLake } from '../../support/drilled-lake.ts';
@@ -100,6 +101,19 @@ test('the list says each site’s ice with its doubt, and the thinnest first', a
 		/About \d+ cm of ice on 28 Jan 2027, but one hole in ten may have shown less/
 	);
 	expect(body).toContain('No freeze-up recorded for this winter');
+});
+
+test('a track that was cleared says what that brings with it, once', () => {
+	const units = { measure: 'metric', mass: 'kg' } as const;
+	const head = { parentName: 'Main', lakeId: 'a', site: 'track', winter: '2026-27', units };
+	const cleared = [{ kind: 'cleared', on: '2027-01-12', snow_m: 0.01 } as const];
+	const text = (props: { events: typeof cleared; hasPlan: boolean }) =>
+		render(Work, { props: { ...head, ...props } }).body;
+	expect(text({ events: cleared, hasPlan: false })).toMatch(
+		/What a track brings with it[\s\S]*Beside the track and under its banks/
+	);
+	expect(text({ events: cleared, hasPlan: true })).not.toContain('What a track brings with it');
+	expect(text({ events: [], hasPlan: false })).not.toContain('What a track brings with it');
 });
 
 test('a plan is worked out from its address alone', async () => {

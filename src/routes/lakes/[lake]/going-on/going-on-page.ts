@@ -1,4 +1,5 @@
 import { effective_m } from '#lib/model/bearing.ts';
+import { trackCautions } from '#lib/model/tracks/track-cautions.ts';
 import { parkedRules } from '#lib/model/parked/rules.ts';
 import { COLD_WEEK_d, COLDER_K, type WhatChanges } from '#lib/server/services/what-changes.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
@@ -15,6 +16,8 @@ export function goingOnPage({ view, changes }: GoingOn, words: Words) {
 		upkeep: upkeepOf(view),
 		meanDepth_m: view.lake.meanDepth_m,
 		parkedRules: parkedRules(words),
+		/** None where nothing was cleared. */
+		trackRules: ice?.cautions.some(({ code }) => code === 'clearedIce') ? trackCautions(null) : [],
 		changes: changes && { ...changes, colder_K: COLDER_K, coldDays: COLD_WEEK_d },
 		ice: ice && {
 			day: ice.day,
