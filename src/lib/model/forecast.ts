@@ -91,7 +91,7 @@ export interface ForecastLoad {
 	expectedFrom: IsoDate | null;
 	/** The same with 0.9. */
 	likelyFrom: IsoDate | null;
-	/** Last day before it falls under 0.5 for the rest of what is told. */
+	/** Last day of that stretch, before three in a row under 0.5; `null` where none is told. */
 	until: IsoDate | null;
 	/**
 	 * `pThickness`: the chart minimum with all but the day's own factors is met. `pThaw`: a warm-spell

@@ -71,7 +71,7 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		rules: asked.rules,
 		status,
 		reason,
-		...(isSnowKnown(estimate.known, asOf) ? loadDates(days) : NO_DATES),
+		...(isSnowKnown(estimate.known, asOf) ? loadDates(days, asOf) : NO_DATES),
 		days
 	};
 }

@@ -38,6 +38,26 @@ test('ice that is still to grow is met until it falls again', () => {
 	expect(median).toEqual({ kind: 'until', on: '2027-03-12' });
 });
 
+test('what is met again weeks after a fall is none to stay for', () => {
+	const sunk = daysOf([1, 1, 0.95, 0.1, 0.05, 0.1, 0.6, 0.95, 0.95, 0.95, 0.4, 0.2, 0.1]);
+	expect(lastDays(sunk, ON, true)).toEqual({
+		median: { kind: 'until', on: '2027-03-12' },
+		warmEnd: { kind: 'until', on: '2027-03-12' }
+	});
+	// Nor is it where the stretch before it is never likely.
+	const doubtful = daysOf([0.6, 0.6, 0.6, 0.1, 0.1, 0.1, 0.95, 0.95, 0.95]);
+	expect(lastDays(doubtful, ON, true)).toEqual({
+		median: { kind: 'until', on: '2027-03-12' },
+		warmEnd: { kind: 'never' }
+	});
+});
+
+test('two days a little under do not end the warm end, one far under does', () => {
+	const ends = (...low: number[]) => lastDays(daysOf([1, 1, ...low, 1, 1, 0.4]), ON, true).warmEnd;
+	expect(ends(0.85, 0.88)).toEqual({ kind: 'until', on: '2027-03-15' });
+	expect(ends(0.85, 0.3)).toEqual({ kind: 'until', on: '2027-03-11' });
+});
+
 test('no day is named on usual snow, nor where nothing is estimated', () => {
 	const unknown = { median: { kind: 'unknown' }, warmEnd: { kind: 'unknown' } };
 	expect(lastDays(daysOf([1, 0]), ON, false)).toEqual(unknown);

@@ -1,5 +1,6 @@
 import type { IsoDate } from '../calendar.ts';
 import { EXPECTED, LIKELY } from '../ensemble/dates.ts';
+import { firstInARow, stretchFrom, type Stretch } from '../ensemble/stretches.ts';
 import type { ForecastLoad } from '../forecast.ts';
 
 /** The last day on which a load's requirement is met. */
@@ -24,25 +25,40 @@ type Days = ForecastLoad['days'];
 /**
  * Until when the thickness that a load asks for is there, from the day of asking on.
  *
- *   the last day with P(thickness ≥ requirement) ≥ 0.5, and the same with 0.9
+ *   the last day with P(thickness ≥ requirement) ≥ 0.5, and the same with 0.9, before it falls
  *
- * A tenth of all members, of spots and weather alike, fall short after the warm end. Without the rules
+ * of the stretch that the day of asking lies in, else of the next. What is met again after a fall, as
+ * where snow sinks a shelter for some weeks, is none to stay for. A tenth of all members, of spots and weather alike, fall short after the warm end. Without the rules
  * for warm spells, which close the ice whatever its thickness. `isSnowKnown`: no day is named on
  * usual snow.
  */
 export function lastDays(days: Days, asOf: IsoDate, isSnowKnown: boolean): LastDays {
 	const told = days.filter(({ on, pThickness }) => on >= asOf && pThickness !== null);
 	if (!isSnowKnown || told.length === 0) return { median: UNKNOWN, warmEnd: UNKNOWN };
-	return { median: lastAtLeast(told, EXPECTED), warmEnd: lastAtLeast(told, LIKELY) };
+	const median = stretchOf(told, EXPECTED);
+	const within = median ? told.slice(0, median.last + 1) : [];
+	const warm = stretchOf(within, LIKELY, EXPECTED);
+	return {
+		median: lastDayOf(told, median),
+		// Never later than the middle, nor in a stretch that comes after it.
+		warmEnd: lastDayOf(told, warm && { ...warm, falls: warm.falls || median?.falls === true })
+	};
 }
 
 const UNKNOWN: LastDay = { kind: 'unknown' };
 
-function lastAtLeast(told: Days, level: number): LastDay {
-	const index = told.findLastIndex(({ pThickness }) => (pThickness ?? 0) >= level);
-	const on = told[index]?.on;
-	if (on === undefined) return { kind: 'never' };
-	return { kind: index === told.length - 1 ? 'beyond' : 'until', on };
+/** That of the first day told, else the first of three days in a row, else of any; `null` where none is. */
+function stretchOf(told: Days, level: number, ends = 0): Stretch | null {
+	const isMet = ({ pThickness }: Days[number]) => (pThickness ?? 0) >= level;
+	const row = told.slice(0, 1).some(isMet) ? 0 : firstInARow(told, level);
+	const first = row < 0 ? told.findIndex(isMet) : row;
+	return first < 0 ? null : stretchFrom(told, level, first, ends);
+}
+
+function lastDayOf(told: Days, stretch: Stretch | null): LastDay {
+	const on = told[stretch?.last ?? -1]?.on;
+	if (stretch === null || on === undefined) return { kind: 'never' };
+	return { kind: stretch.falls ? 'until' : 'beyond', on };
 }
 
 /**

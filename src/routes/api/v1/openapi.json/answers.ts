@@ -187,7 +187,9 @@ const forecastLoad = z.object({
 	reason: z.string(),
 	expectedFrom: isoDate.nullable(),
 	likelyFrom: isoDate.nullable(),
-	until: isoDate.nullable(),
+	until: isoDate
+		.nullable()
+		.describe('Last day before three in a row under 0.5; what comes again after them is not told'),
 	days: z.array(z.object({ on: isoDate, pThickness: orNull, pThaw: orNull }))
 });
 
