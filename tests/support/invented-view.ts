@@ -159,7 +159,7 @@ export function inventedLoad(changes: Partial<ForecastLoad> = {}): ForecastLoad 
 		id: 'on-foot',
 		name: 'On foot, alone',
 		mass_kg: 100,
-		counted_kg: 100,
+		counted_kg: changes.mass_kg ?? 100,
 		spacing_m: 15,
 		required_m: 0.15,
 		requiredOther_m: 0.1,

@@ -63,6 +63,15 @@ test('plain points have the bound for vehicles, on foot too', () => {
 	expect(statusOf(answer, 'car')).toBe('notYet');
 });
 
+test('a load’s mass is told with its trailer, whether a site answers for it or not', () => {
+	const towing = CAR.map((load) => ({ ...load, trailer: { mass_kg: 700, apart_m: null } }));
+	const told = new Map([['main', frosty({ counted_kg: 2500 })]]);
+	const kg = (changes: Partial<RouteInput>) =>
+		loadOf(asked([plain('Shore'), plain('Bay')], { loads: towing, ...changes }), 'car')?.counted_kg;
+	expect(kg({ forecasts: told })).toBe(2500);
+	expect(kg({ forecasts: new Map() })).toBe((CAR[0]?.mass_kg ?? 0) + 700);
+});
+
 test('a weak spot without holes makes the whole route one of which nothing is known', () => {
 	const answer = asked([plain('Shore'), spotPoint('narrows'), plain('Bay')]);
 	expect(answer.unknown).toEqual([1]);

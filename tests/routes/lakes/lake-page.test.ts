@@ -56,6 +56,12 @@ test('there is one first heading and no level is left out', () => {
 	});
 });
 
+test('a load with a trailer has the mass of both', () => {
+	const loads = [inventedLoad({ name: 'Pickup and trailer', mass_kg: 2500, counted_kg: 3300 })];
+	const outlook = inventedOutlook({ forecast: inventedForecast({ loads }) });
+	expect(text(shown({ outlook }))).toContain('Pickup and trailer 3,300 kg');
+});
+
 test('it tells when the answer is of, and how old weather and reading are', () => {
 	const page = text(shown());
 	expect(page).toContain('10 Feb 2027, 2 days ago');
@@ -123,7 +129,7 @@ test('unknown snow is said beside the answer and beside the picture', () => {
 });
 
 test.each([
-	['noWeather', 'Upload a weather file (CSV)', '/lakes/pinder-lake/weather'],
+	['noWeather', 'Add its weather', '/lakes/pinder-lake/weather'],
 	['noFreezeUp', 'Record freeze-up', '/lakes/pinder-lake/winter?winter=2026-27'],
 	['beforeFreezeUp', 'Correct freeze-up', '/lakes/pinder-lake/winter?winter=2026-27']
 ] as const)('where nothing can be estimated (%s) the next step is named', (status, words, href) => {

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../calendar.ts';
 import type { Forecast, ForecastLoad, LoadStatus } from '../forecast.ts';
 import type { LakeFacts } from '../lake.ts';
-import type { ChartMinimum, ChartSet, LoadCase } from '../load-case.ts';
+import { all_kg, type ChartMinimum, type ChartSet, type LoadCase } from '../load-case.ts';
 import { toldSnow_kg_m2 } from '../parked/snow-load.ts';
 import { holesFor } from '../reached.ts';
 import type { Reading } from '../reading.ts';
@@ -27,6 +27,8 @@ export interface RouteLoad {
 	id: string;
 	name: string;
 	mass_kg: number;
+	/** All of it that counts at one place, its trailer and those near by. */
+	counted_kg: number;
 	status: RouteStatus;
 	/** The point that decides, counted from 0; `null` where no single one does. */
 	weakest: number | null;
@@ -121,7 +123,11 @@ function loadOn(
 	const weakest = leastIndex(
 		points.map(({ effective_m }, index) => ratio(effective_m, asked[index] ?? null))
 	);
-	const base = { id, name, mass_kg, holes, holesAsked: holesFor(load) };
+	const counted_kg = Math.max(
+		mass_kg,
+		...answers.map((answer) => answer?.counted_kg ?? all_kg(load))
+	);
+	const base = { id, name, mass_kg, counted_kg, holes, holesAsked: holesFor(load) };
 	const told = {
 		weakest,
 		required_m: weakest === null ? null : (asked[weakest] ?? null),

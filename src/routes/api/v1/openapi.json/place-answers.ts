@@ -96,6 +96,7 @@ export const routeState = z
 					id,
 					name: z.string(),
 					mass_kg: z.number(),
+					counted_kg: z.number(),
 					status: z.enum([
 						'notYet',
 						'expectedNotDrilled',

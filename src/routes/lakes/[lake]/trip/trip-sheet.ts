@@ -96,14 +96,14 @@ function againOf(route: RouteState | null, units: Units): string[] {
 /** On a route its own answer, which is never better than the site's. */
 function loadsOf({ ice }: LakePage, route: RouteState | null, units: Units) {
 	if (route)
-		return route.answer.loads.map(({ id, name, mass_kg, status }) => ({
+		return route.answer.loads.map(({ id, name, counted_kg, status }) => ({
 			id,
-			name: `${name}, ${mass(mass_kg, units)}`,
+			name: `${name}, ${mass(counted_kg, units)}`,
 			status: ROUTE_STATUS_WORDS[status]
 		}));
-	return (ice?.loads ?? []).map(({ id, name, mass_kg, status }) => ({
+	return (ice?.loads ?? []).map(({ id, name, counted_kg, status }) => ({
 		id,
-		name: `${name}, ${mass(mass_kg, units)}`,
+		name: `${name}, ${mass(counted_kg, units)}`,
 		status: STATUS_WORDS[status]
 	}));
 }
