@@ -30,7 +30,7 @@ function move(
 test('what is expected asks for holes, as many as its kind needs', () => {
 	expect(move(['expectedNotDrilled', 'notYet'])).toEqual({
 		text: 'Drill: three holes decide on foot.',
-		link: { path: 'readings', label: 'Log a reading' }
+		link: { path: 'readings', label: 'Add a reading' }
 	});
 	expect(move(['reached', 'expectedNotDrilled'])?.text).toBe(
 		'Drill: five along the way decide for vehicles.'

@@ -36,7 +36,7 @@ test('each load has a row, named with what it asks for', () => {
 		'Snowmobile, asks 25 cm',
 		'Car, asks 38 cm',
 		'Pickup, asks 48 cm',
-		'Truck with shelter, parked, an engineer'
+		'Truck with shelter, parked, ask an engineer'
 	]);
 });
 

@@ -93,7 +93,7 @@ test('a load tried out stands last, without an estimate as it is', () => {
 
 test('a load for an engineer stays one', () => {
 	expect(rowOf('load shelter', BASE)).toMatchObject({
-		name: 'Truck with shelter, parked, an engineer',
+		name: 'Truck with shelter, parked, ask an engineer',
 		asIs: 'only an ice engineer can say',
 		other: 'only an ice engineer can say',
 		shift: null

@@ -112,7 +112,7 @@ function drawnRow(load: StripLoad, y: number, { at, count, units }: Scale): Draw
 }
 
 function asks({ required_m }: StripLoad, units: Units): string {
-	return required_m === null ? 'an engineer' : `asks ${requirement(required_m, units)}`;
+	return required_m === null ? 'ask an engineer' : `asks ${requirement(required_m, units)}`;
 }
 
 /** First days of the months in the strip; a month that is hardly in it goes unnamed. */

@@ -35,7 +35,7 @@ export interface BarsDrawing {
 	}[];
 	weekend: { on: IsoDate; x: number; width: number }[];
 	lines: { y: number; textY: number; text: string }[];
-	labels: { on: IsoDate; x: number; text: string }[];
+	labels: { on: IsoDate; x: number; anchor: 'middle' | 'end'; text: string }[];
 	/** Where the forecast ends; `null` where there is none, or nothing after it. */
 	forecastEnds: number | null;
 }
@@ -79,7 +79,12 @@ export function barsDrawing({ days, top, lines, weekend }: BarsInput): BarsDrawi
 		),
 		labels: days
 			.filter((_, index) => index % every === 0)
-			.map(({ on }) => ({ on, x: at(on) + slot / 2, text: shortDay(on) })),
+			.map(({ on }) => {
+				// Centred under the last bar it would stand out of the picture.
+				const isLast = on === days.at(-1)?.on;
+				const x = at(on) + (isLast ? slot : slot / 2);
+				return { on, x, anchor: isLast ? 'end' : 'middle', text: shortDay(on) };
+			}),
 		forecastEnds:
 			lastForecast < 0 || lastForecast === days.length - 1
 				? null

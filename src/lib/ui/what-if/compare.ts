@@ -64,7 +64,7 @@ function loadRow(
 	const [before, after] = [asIs, other].map((answer) =>
 		answer?.loads.find((load) => load.id === id)
 	);
-	const asks = required_m === null ? 'an engineer' : `asks ${requirement(required_m, units)}`;
+	const asks = required_m === null ? 'ask an engineer' : `asks ${requirement(required_m, units)}`;
 	return {
 		id: `load ${id}`,
 		name,

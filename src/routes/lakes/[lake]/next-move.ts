@@ -26,7 +26,7 @@ export function nextMove(page: LakePage): NextMove | null {
 	return { text: 'Stay ashore: at the lower bound no load below is carried.', link: null };
 }
 
-const TO_READINGS = { path: 'readings', label: 'Log a reading' };
+const TO_READINGS = { path: 'readings', label: 'Add a reading' };
 
 const BRING_WEATHER: NextMove = {
 	text: 'Bring the weather up to date: without it nothing is known of today.',
