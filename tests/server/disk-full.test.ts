@@ -41,7 +41,7 @@ async function openOn(disk: string): Promise<Context> {
 }
 
 const READINGS = Array.from({ length: 20 }, () => ({
-	on: '2027-01-10',
+	on: '2026-01-10',
 	kind: 'measured',
 	holes: Array.from({ length: 10 }, () => ({ total_m: 0.3 })),
 	remark: 'x'.repeat(1500)

@@ -33,7 +33,7 @@ async function work(what: string, folder: string, aside: string): Promise<void> 
 
 function readingOf(remark: string) {
 	return readingInput.parse({
-		on: '2027-01-10',
+		on: '2026-01-10',
 		kind: 'measured',
 		holes: [{ total_m: 0.3 }],
 		remark

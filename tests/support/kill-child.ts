@@ -35,7 +35,7 @@ async function take(ctx: Context, lakeId: string, csv: string): Promise<void> {
 function readingsOf(job: number) {
 	return Array.from({ length: READINGS_OF_ONE }, () =>
 		readingInput.parse({
-			on: '2027-01-10',
+			on: '2026-01-10',
 			kind: 'measured',
 			holes: Array.from({ length: HOLES_OF_ONE }, () => ({ total_m: 0.3 })),
 			remark: String(job)

@@ -44,7 +44,7 @@ function place(data: string) {
 }
 
 const hole = (remark: string) =>
-	readingInput.parse({ on: '2027-01-10', kind: 'measured', holes: [{ total_m: 0.3 }], remark });
+	readingInput.parse({ on: '2026-01-10', kind: 'measured', holes: [{ total_m: 0.3 }], remark });
 
 test('a backup is restored onto an empty machine, lake, readings and all', async () => {
 	const ctx = await open(folder());

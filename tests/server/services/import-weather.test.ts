@@ -6,8 +6,8 @@ import { listWeather } from '../../../src/lib/server/services/weather-csv.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 import { inPieces, winterCsv } from '../../support/winter-csv.ts';
 
-async function lakeIn(timeZone = 'Etc/GMT+3') {
-	const ctx = await freshContext();
+async function lakeIn(timeZone = 'Etc/GMT+3', now?: string) {
+	const ctx = await freshContext(now);
 	return { ctx, lake: (await inventedLake(ctx, { timeZone })).id };
 }
 
@@ -143,7 +143,7 @@ test('hours of a second file complete the days of the first', async () => {
 });
 
 test('the days of a clock change have 23 and 25 hours', async () => {
-	const { ctx, lake } = await lakeIn('Europe/Helsinki');
+	const { ctx, lake } = await lakeIn('Europe/Helsinki', '2027-11-10T12:00:00Z');
 	await take(
 		ctx,
 		lake,
@@ -158,6 +158,34 @@ test('the days of a clock change have 23 and 25 hours', async () => {
 	);
 	const autumn = await listWeather(ctx, lake, '2027-10-01');
 	expect(autumn.find(({ on }) => on === '2027-10-31')?.freezing_degCd).toBeCloseTo(10 * (25 / 24));
+});
+
+test('days and hours that are still to come are left out: a forecast never comes to pass for observed', async () => {
+	const { ctx, lake } = await lakeIn('Etc/GMT+3', '2027-02-10T12:30:00Z');
+	const days = await take(ctx, lake, winterCsv('2027-02-01', 16));
+	expect(days).toMatchObject({
+		status: 'stored',
+		accepted: 10,
+		to: '2027-02-10',
+		rejectedCount: 6
+	});
+	expect(days.rejected[0]?.reason).toMatch(/still to come, so that nobody has observed it/);
+	const hours = await take(
+		ctx,
+		lake,
+		hourlyCsv('2027-02-10T00:00:00Z', 48, () => -6)
+	);
+	expect(hours).toMatchObject({ status: 'stored', accepted: 13, rejectedCount: 35 });
+	const ahead = await take(ctx, lake, winterCsv('2027-02-11', 5));
+	expect(ahead).toMatchObject({ status: 'refused', accepted: 0 });
+});
+
+test('the last row of a long step fills no hour that is still to come', async () => {
+	const { ctx, lake } = await lakeIn('Etc/GMT', '2027-02-10T13:30:00Z');
+	const rows = ['00', '06', '12'].map((hour) => `2027-02-10T${hour}:00:00Z,-6.0`);
+	await take(ctx, lake, `time,temperature_c\n2027-02-09T18:00:00Z,-6.0\n${rows.join('\n')}\n`);
+	const hours = await ctx.db.selectFrom('weather_hour').select('at_s').orderBy('at_s').execute();
+	expect(hours.at(-1)?.at_s).toBe(Date.parse('2027-02-10T13:00:00Z') / 1000);
 });
 
 test('a new time zone builds the days from the hours again', async () => {

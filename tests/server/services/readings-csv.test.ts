@@ -7,8 +7,8 @@ import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 const HEADER =
 	'on,place,kind,hole,total_cm,clear_cm,white_cm,snow_cm,slush_cm,freeboard_cm,core,by,secondhand,remark';
 
-async function emptyLake() {
-	const ctx = await freshContext();
+async function emptyLake(now?: string) {
+	const ctx = await freshContext(now);
 	return { ctx, lake: (await inventedLake(ctx)).id };
 }
 
@@ -82,7 +82,7 @@ test('rows of one day, place and kind are holes of one reading', async () => {
 });
 
 test('a plain table of date and thickness is read, without the rows that it distrusts', async () => {
-	const { ctx, lake } = await emptyLake();
+	const { ctx, lake } = await emptyLake('2027-03-10T12:00:00Z');
 	const csv = [
 		'lake,date,total_cm,clear_cm,white_cm,snow_cm,qc',
 		'X,2027-01-26,52.5,33.4,19.1,14.4,',
@@ -173,4 +173,17 @@ test('a word that is neither yes nor no is refused with its line', async () => {
 		status: 'refused',
 		problems: [{ line: 2, reason: 'secondhand is "maybe", which is neither yes nor no' }]
 	});
+});
+
+test('a table with a day to come is refused, by its line', async () => {
+	const { ctx, lake } = await emptyLake();
+	const csv = 'on,total_cm\n2027-02-10,30\n2027-03-01,40\n';
+	const { status, problems } = await readingsFromCsv(ctx, lake, 'main', csv);
+	expect(status).toBe('refused');
+	expect(problems).toEqual([
+		{
+			line: 3,
+			reason: '2027-03-01 is after today at the lake, 2027-02-10; give the day it was measured'
+		}
+	]);
 });

@@ -90,3 +90,15 @@ test('what was mended on the server since is not sent over by a repetition', asy
 test('an id that is none is refused', () => {
 	expect(sentReading.safeParse({ ...HOLE, clientId: 'one' }).success).toBe(false);
 });
+
+test('a hole of a day to come is stored by nobody: it would be fresh once its day is there', async () => {
+	const { send, stored, ctx, lake } = await lakeToSendTo();
+	const ahead = { ...HOLE, on: '2027-02-11' };
+	await expect(send(ahead)).rejects.toThrow('2027-02-11 is after today at the lake, 2027-02-10');
+	await expect(send(HOLE, ahead)).rejects.toThrow('is after today');
+	expect(await stored()).toEqual([]);
+	const [id = ''] = await send({ ...HOLE, on: '2027-02-10' });
+	const moved = updateReading(ctx, lake, id, { on: '2027-02-28' });
+	await expect(moved).rejects.toThrow('is after today');
+	expect((await getReading(ctx, lake, id)).on).toBe('2027-02-10');
+});

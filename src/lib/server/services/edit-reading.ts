@@ -10,6 +10,7 @@ import {
 	type OtherVersion
 } from '../storage/reading-versions.ts';
 import { findStanding, ReadingNotFound } from './standing-reading.ts';
+import { refuseAhead } from './not-ahead.ts';
 import { readingInput, type ReadingChange } from './reading-input.ts';
 import { nudgeTelling } from './telling/nudge.ts';
 
@@ -31,7 +32,8 @@ const TRIES = 5;
 
 /**
  * Changes a reading. What was written over an older version never goes over a newer one: both are kept.
- * @throws LakeNotFound, ReadingNotFound; ZodError when the reading would contradict itself.
+ * @throws LakeNotFound, ReadingNotFound; ZodError when the reading would contradict itself
+ * or be of a day to come.
  */
 export async function editReading(
 	ctx: Context,
@@ -45,6 +47,7 @@ export async function editReading(
 		const reading = { id, ...readingInput.parse({ ...before, ...change }) };
 		const isSame = contentOf(reading) === contentOf(stands.reading);
 		if (isSame) return { status: 'stored', reading, version: stands.version };
+		await refuseAhead(ctx, lakeId, [reading]);
 		const isNewest = version === null || version === stands.version;
 		const at = ctx.now();
 		const now = isNewest

@@ -16,7 +16,8 @@ import type { ColumnGuess, CsvOptions, CsvPreview, RowProblem } from '../weather
 import { stageDaysOfHours } from './hourly-days.ts';
 import { newId } from './ids.ts';
 import { joinChanged } from './joining.ts';
-import { getLake } from './lakes.ts';
+import { latestOf } from './latest.ts';
+import { getLake, type LakeRecord } from './lakes.ts';
 import { nextTurn } from './next-turn.ts';
 import { splitHead } from './split-head.ts';
 
@@ -59,8 +60,7 @@ export async function previewWeather(
 	head: Uint8Array,
 	columns?: ColumnGuess[]
 ): Promise<CsvPreview> {
-	const { timeZone } = await getLake(ctx, lakeId);
-	return previewCsv(head, csvOptions(timeZone, columns));
+	return previewCsv(head, csvOptions(ctx, await getLake(ctx, lakeId), columns));
 }
 
 /** Reads a CSV file to its end, then stores what it holds, whole or not at all. */
@@ -70,8 +70,9 @@ export async function importWeather(
 	stream: AsyncIterable<Uint8Array>,
 	{ columns, dryRun = false }: ImportOptions = {}
 ): Promise<ImportReport> {
-	const { timeZone } = await getLake(ctx, lakeId);
-	const options = csvOptions(timeZone, columns);
+	const lake = await getLake(ctx, lakeId);
+	const { timeZone } = lake;
+	const options = csvOptions(ctx, lake, columns);
 	const { head, whole } = await splitHead(stream);
 	const preview = previewCsv(head, options);
 	if (!preview.ok) return refusal(preview, preview.problems, preview.problems.length);
@@ -100,8 +101,13 @@ export async function importWeather(
 	}
 }
 
-function csvOptions(timeZone: string, columns: ColumnGuess[] | undefined): CsvOptions {
-	return columns ? { timeZone, columns } : { timeZone };
+/** Forecasts in a file would pass for observed, and for fresh, once their days have come. */
+function csvOptions(
+	ctx: Context,
+	lake: LakeRecord,
+	columns: ColumnGuess[] | undefined
+): CsvOptions {
+	return { timeZone: lake.timeZone, columns, latest: latestOf(ctx, lake) };
 }
 
 interface FileRead extends Pick<ImportReport, 'accepted' | 'rejected' | 'rejectedCount'> {

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
-import { isIsoDate } from '#lib/model/calendar.ts';
+import { isIsoDate, type IsoDate } from '#lib/model/calendar.ts';
 import type { Hole } from '#lib/model/reading.ts';
 import { readTable, type TableRow } from './csv-table.ts';
+import { aheadReason } from './not-ahead.ts';
 import { readingInput, type NewReading } from './reading-input.ts';
 import { HEADER, LENGTHS } from './reading-rows.ts';
 
@@ -27,8 +28,8 @@ export interface ParsedReadings {
 	leftOut: LineProblem[];
 }
 
-/** All readings of a CSV text, or why it cannot be taken. */
-export function parseReadings(text: string): ParsedReadings {
+/** All readings of a CSV text, or why it cannot be taken. None is after `today`, where that is told. */
+export function parseReadings(text: string, today: IsoDate | null): ParsedReadings {
 	const table = readTable(text);
 	const problems = [...table.problems, ...headerProblems(table.header, table.rows)];
 	if (problems.length > 0) return { readings: [], problems, leftOut: [] };
@@ -39,7 +40,7 @@ export function parseReadings(text: string): ParsedReadings {
 	}));
 	const groups = new Map<string, Draft>();
 	for (const row of table.rows.filter((row) => !doubtful.includes(row))) {
-		problems.push(...addRow(groups, row));
+		problems.push(...addRow(groups, row, today));
 	}
 	const readings: NewReading[] = [];
 	for (const { line, ...draft } of groups.values()) {
@@ -77,10 +78,16 @@ function headerProblems(header: readonly string[], rows: readonly TableRow[]): L
 	return reasons.map((reason) => ({ line: 1, reason }));
 }
 
-function addRow(groups: Map<string, Draft>, { line, cells }: TableRow): LineProblem[] {
+function addRow(
+	groups: Map<string, Draft>,
+	{ line, cells }: TableRow,
+	today: IsoDate | null
+): LineProblem[] {
 	const cell = (name: string) => cells.get(name) || null;
 	const on = cell('on') ?? cell('date') ?? '';
 	if (!isIsoDate(on)) return [{ line, reason: `"${on}" is not a day written YYYY-MM-DD` }];
+	const ahead = today === null ? null : aheadReason(on, today);
+	if (ahead !== null) return [{ line, reason: ahead }];
 	const lengths = LENGTHS.map((name) => ({ name, cell: cell(`${name}_cm`) }));
 	const wrong = lengths.filter(({ cell }) => cell !== null && toMetres(cell) === null);
 	if (wrong.length > 0) {

@@ -1,5 +1,7 @@
 import type { WinterId } from '#lib/model/calendar.ts';
 import type { Context } from '../context.ts';
+import { getLake } from './lakes.ts';
+import { latestOf } from './latest.ts';
 import { parseReadings, type ParsedReadings } from './parse-readings.ts';
 import { HEADER, toRows } from './reading-rows.ts';
 import { addReadings, listReadings } from './readings.ts';
@@ -33,7 +35,8 @@ export async function readingsFromCsv(
 	{ dryRun = false }: { dryRun?: boolean } = {}
 ): Promise<ReadingsImport> {
 	await getSite(ctx, lakeId, site);
-	const { readings, problems, leftOut } = parseReadings(text);
+	const { on: today } = latestOf(ctx, await getLake(ctx, lakeId));
+	const { readings, problems, leftOut } = parseReadings(text, today);
 	if (problems.length > 0) return { status: 'refused', readings: [], ids: [], problems, leftOut };
 	if (dryRun) return { status: 'dryRun', readings, ids: [], problems, leftOut };
 	const ids = await addReadings(ctx, lakeId, site, readings);

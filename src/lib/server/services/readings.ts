@@ -5,6 +5,7 @@ import * as storage from '../storage/readings.ts';
 import { newId } from './ids.ts';
 import { getLake } from './lakes.ts';
 import { editReading } from './edit-reading.ts';
+import { refuseAhead } from './not-ahead.ts';
 import { findStanding, ReadingNotFound } from './standing-reading.ts';
 import type { NewReading, ReadingChange } from './reading-input.ts';
 import { getSite } from './sites.ts';
@@ -30,7 +31,10 @@ export async function getReading(ctx: Context, lakeId: string, id: string): Prom
 	return (await findStanding(ctx, lakeId, id)).reading;
 }
 
-/** Stores all of them or none; the ids come back in the same order. */
+/**
+ * Stores all of them or none; the ids come back in the same order.
+ * @throws LakeNotFound, SiteNotFound; ZodError for a day to come
+ */
 export async function addReadings(
 	ctx: Context,
 	lakeId: string,
@@ -38,6 +42,7 @@ export async function addReadings(
 	readings: readonly NewReading[]
 ): Promise<string[]> {
 	await getSite(ctx, lakeId, site);
+	await refuseAhead(ctx, lakeId, readings);
 	const withIds = readings.map((reading) => ({ id: newId('r'), ...reading }));
 	await storage.insertReadings(ctx.db, { lakeId, site, createdAt: ctx.now() }, withIds);
 	nudgeTelling(ctx, lakeId);

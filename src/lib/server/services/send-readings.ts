@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { storeSent, type SentReading } from '../storage/sent-readings.ts';
 import { newId } from './ids.ts';
+import { refuseAhead } from './not-ahead.ts';
 import { readingInput, readingShape, reportMissingHoles } from './reading-input.ts';
 import { getSite } from './sites.ts';
 import { nudgeTelling } from './telling/nudge.ts';
@@ -48,7 +49,8 @@ export class ClientIdTaken extends Error {
 
 /**
  * Stores all of them or none, each client id once however often it comes; the ids of the readings that
- * hold them come back in the same order. @throws LakeNotFound, SiteNotFound, ClientIdTaken
+ * hold them come back in the same order. @throws LakeNotFound, SiteNotFound, ClientIdTaken; ZodError
+ * for a day to come
  */
 export async function sendReadings(
 	ctx: Context,
@@ -72,6 +74,11 @@ export async function storeEach(
 	rows: readonly SentReading[]
 ): Promise<string[]> {
 	await getSite(ctx, lakeId, site);
+	await refuseAhead(
+		ctx,
+		lakeId,
+		rows.map(({ reading }) => reading)
+	);
 	const stored = await storeSent(ctx.db, { lakeId, site, at: ctx.now() }, rows);
 	if (!Array.isArray(stored)) throw new ClientIdTaken(stored.clientId);
 	nudgeTelling(ctx, lakeId);

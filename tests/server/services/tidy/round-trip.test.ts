@@ -23,13 +23,16 @@ import { freshContext, inventedLake } from '../../../support/fresh-context.ts';
 import * as random from '../../../support/random-lake.ts';
 import type { Context } from '../../../../src/lib/server/context.ts';
 
+/** After all the days of the random lakes. */
+const NOW = '2027-06-10T12:00:00Z';
+
 /** Through a zip file into an empty database, and out again. */
 async function carried(
 	files: Map<string, string>
 ): Promise<{ ctx: Context; again: Map<string, string> }> {
 	const unpacked = unpackWinters(packWinters(files, new Date('2027-02-10')));
 	expect(unpacked.problem).toBe(null);
-	const ctx = await freshContext();
+	const ctx = await freshContext(NOW);
 	const report = await importWinters(ctx, unpacked.files ?? new Map());
 	expect(report).toMatchObject({ status: 'stored', problems: [], leftOut: [] });
 	const again = await exportWinters(ctx, report.lakes[0]?.id ?? '');
@@ -45,7 +48,7 @@ test('any lake that is exported, taken in and exported again is the same', async
 			random.readings,
 			random.readings,
 			async (facts, days, winter, ofMain, ofBay) => {
-				const ctx = await freshContext();
+				const ctx = await freshContext(NOW);
 				const lake = await createLake(ctx, newLake.parse(facts));
 				const record = winterInput.safeParse(winter);
 				if (record.success) {
@@ -78,7 +81,7 @@ function observed(day: DayValues): WeatherDay {
 }
 
 test('the invented lake stays what it was, and invented', async () => {
-	const ctx = await freshContext();
+	const ctx = await freshContext(NOW);
 	const lake = await loadDemo(ctx);
 	const id = lake?.id ?? '';
 	const files = await exportWinters(ctx, id);
@@ -95,7 +98,7 @@ test('the invented lake stays what it was, and invented', async () => {
 });
 
 test('taken in beside the one it comes from, a lake is another one', async () => {
-	const ctx = await freshContext();
+	const ctx = await freshContext(NOW);
 	const { id } = await inventedLake(ctx);
 	const files = await exportWinters(ctx, id);
 	const dry = await importWinters(ctx, files, { dryRun: true });

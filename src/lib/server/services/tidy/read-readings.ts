@@ -24,7 +24,7 @@ function fromOwn(ledger: Ledger, file: string): NewReading[] {
 	const text = ledger.text(file);
 	// A table that parsing would call empty is that of a site where nobody has drilled yet.
 	if (text.trim().split(/\r?\n/).length === 1) return [];
-	const { readings, problems, leftOut } = parseReadings(text);
+	const { readings, problems, leftOut } = parseReadings(text, null);
 	for (const { line, reason } of problems) ledger.refuse(file, line, reason);
 	for (const { line, reason } of leftOut) ledger.leave(file, line, reason);
 	return readings;

@@ -1,3 +1,4 @@
+import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import type { DateForm } from '../cells/dates.ts';
 import type { Delimiter } from './delimiter.ts';
@@ -15,6 +16,14 @@ export interface CsvOptions {
 	delimiter?: Delimiter | undefined;
 	decimal?: Decimal | undefined;
 	dateForm?: DateForm | undefined;
+	/** What is later was not observed, and is left out; without it nothing is. */
+	latest?: Latest | undefined;
+}
+
+/** The day under way at the lake, and the instant itself, in seconds since 1970 began in UTC. */
+export interface Latest {
+	on: IsoDate;
+	at_s: number;
 }
 
 /** What a column is taken for, and why; handed back with another role or unit it is a correction. */

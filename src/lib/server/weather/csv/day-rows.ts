@@ -1,5 +1,5 @@
-import { isoDate } from '#lib/model/calendar.ts';
-import type { ObservedDay } from './contract.ts';
+import { isoDate, type IsoDate } from '#lib/model/calendar.ts';
+import type { Latest, ObservedDay } from './contract.ts';
 import type { Stamp } from '../cells/dates.ts';
 import { Ledger } from './ledger.ts';
 import type { RowProblem } from './problem.ts';
@@ -11,11 +11,18 @@ import type { LakeClock } from '../cells/zone.ts';
 /** Rows that are days. */
 export class DayRows {
 	readonly #clock: LakeClock;
+	readonly #lastDay: IsoDate | null;
 	readonly #ledger = new Ledger(7);
 	#pending = new Map<number, ObservedDay>();
 
-	constructor(clock: LakeClock) {
+	constructor(clock: LakeClock, latest?: Latest) {
 		this.#clock = clock;
+		this.#lastDay = latest?.on ?? null;
+	}
+
+	/** A day that has not begun. */
+	isAhead(stamp: Stamp): boolean {
+		return this.#lastDay !== null && isoDate(dayOfStamp(stamp, this.#clock)) > this.#lastDay;
 	}
 
 	get pending(): number {

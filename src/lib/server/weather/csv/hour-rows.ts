@@ -1,4 +1,4 @@
-import type { ObservedHour } from './contract.ts';
+import type { Latest, ObservedHour } from './contract.ts';
 import type { Stamp } from '../cells/dates.ts';
 import { Ledger } from './ledger.ts';
 import { OpenHour } from './open-hour.ts';
@@ -18,14 +18,24 @@ const HOUR_s = 3600;
 export class HourRows {
 	readonly #clock: LakeClock;
 	readonly #pace: Pace;
+	readonly #latest_s: number;
 	readonly #ledger = new Ledger(5);
 	readonly #timesInDoubledHours = new Map<number, number>();
 	#pending = new Map<number, ObservedHour>();
 	#open: OpenHour | null = null;
 
-	constructor(clock: LakeClock, pace: Pace) {
+	constructor(clock: LakeClock, pace: Pace, latest?: Latest) {
 		this.#clock = clock;
 		this.#pace = pace;
+		this.#latest_s = latest?.at_s ?? Infinity;
+	}
+
+	/** An hour that has not begun. */
+	isAhead(stamp: Stamp): boolean {
+		const wall_s = wallSeconds(stamp);
+		const at_s =
+			stamp.offset_s === null ? this.#clock.instants(wall_s)[0] : wall_s - stamp.offset_s;
+		return at_s !== undefined && at_s > this.#latest_s;
 	}
 
 	get pending(): number {
@@ -85,6 +95,8 @@ export class HourRows {
 	}
 
 	#put(at_s: number, line: number, values: Values): RowProblem | null {
+		// The last row of a record with longer steps stands for hours that have not been.
+		if (at_s > this.#latest_s) return null;
 		const entry = this.#ledger.put(at_s, line, values);
 		const [air = null, precipitation = null, snowfall = null, landSnow = null, wind = null] =
 			entry.values;

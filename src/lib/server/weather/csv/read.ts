@@ -24,7 +24,7 @@ export async function* readCsv(
 		const { head, first } = await takeHead(source);
 		const { plan, problems } = tryCsv(head, options);
 		const bytesRead = first.reduce((sum, piece) => sum + piece.byteLength, 0);
-		if (plan) yield* readRows(plan, first, source, options.timeZone);
+		if (plan) yield* readRows(plan, first, source, options);
 		else yield { days: [], hours: [], rejected: problems, bytesRead, isFatal: true };
 	} finally {
 		await source.return(undefined);
@@ -35,9 +35,9 @@ async function* readRows(
 	plan: CsvPlan,
 	first: readonly Uint8Array[],
 	rest: AsyncIterable<Uint8Array>,
-	timeZone: string
+	options: CsvOptions
 ): AsyncGenerator<CsvBatch> {
-	const reader = new RowReader(plan, timeZone);
+	const reader = new RowReader(plan, options);
 	const records = new RecordReader(plan.delimiter, plan.layout.firstRowLine);
 	const toRows = rowText(plan);
 	let bytesRead = 0;

@@ -1,4 +1,4 @@
-import type { ObservedDay, ObservedHour } from './contract.ts';
+import type { CsvOptions, ObservedDay, ObservedHour } from './contract.ts';
 import { DayRows } from './day-rows.ts';
 import { HourRows } from './hour-rows.ts';
 import { MOST_ENTRIES } from './ledger.ts';
@@ -29,11 +29,12 @@ export class RowReader {
 	#gapLines = 0;
 	#lastLine = 0;
 
-	constructor(plan: CsvPlan, timeZone: string) {
+	constructor(plan: CsvPlan, { timeZone, latest }: Pick<CsvOptions, 'timeZone' | 'latest'>) {
 		this.#plan = plan;
 		const { pace, clockKind } = plan.time;
 		const clock = new LakeClock(timeZone, clockKind);
-		this.#rows = pace.step === 'daily' ? new DayRows(clock) : new HourRows(clock, pace);
+		this.#rows =
+			pace.step === 'daily' ? new DayRows(clock, latest) : new HourRows(clock, pace, latest);
 		this.#doubt = new TemperatureDoubt(plan);
 		this.#header = plan.layout.header.join('\n');
 	}
@@ -89,7 +90,8 @@ export class RowReader {
 		const values = rowValues(cells, this.#plan);
 		if (typeof values !== 'string') this.#doubt.note(values, stamp.day);
 		this.fatal = this.#doubt.verdict(line);
-		return typeof values === 'string' ? values : { stamp, values };
+		if (typeof values === 'string') return values;
+		return this.#rows.isAhead(stamp) ? AHEAD : { stamp, values };
 	}
 
 	#accept(line: number, stamp: Stamp, values: RowValues): void {
@@ -169,6 +171,9 @@ export class RowReader {
 		return { line: first.line, reason: `no row can be used; the first one: ${first.reason}` };
 	}
 }
+
+const AHEAD =
+	'this is still to come, so that nobody has observed it; a forecast is taken from a weather source only';
 
 function otherOrder(line: number, reason: string): RowProblem {
 	return {

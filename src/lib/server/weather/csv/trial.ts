@@ -7,7 +7,7 @@ export function tryCsv(bytes: Uint8Array, options: CsvOptions): PlanAttempt {
 	const attempt = planCsv(bytes, options);
 	const { plan, head } = attempt;
 	if (!plan) return attempt;
-	const reader = new RowReader(plan, options.timeZone);
+	const reader = new RowReader(plan, options);
 	for (const record of plan.layout.rows) reader.take(record);
 	if (!head.isCut) reader.finish();
 	const problem = reader.fatal ?? (head.isCut ? reader.nothingUsable() : null);
