@@ -34,9 +34,11 @@ function linesOf(sheet: TripSheetWords, note: TripNote, letters: number): number
 	const lines = (text: string) => Math.ceil([...text].length / letters);
 	const sum = (texts: readonly string[]) => texts.reduce((all, text) => all + lines(text), 0);
 	const people = Object.values(note).map((text) => 1 + (text === null ? BLANK_lines : lines(text)));
-	const { route, loads, cautions, spots } = sheet;
+	const { route, loads, cautions, spots, beside } = sheet;
 	return (
 		HEADINGS * HEADING_lines +
+		// It goes over both columns, and takes its lines from each.
+		(beside === null ? 0 : lines(beside)) +
 		people.reduce((all, each) => all + each, 0) +
 		loads.shown.reduce(
 			(all, { name, status }) => all + Math.min(NAME_lines, lines(`${name} ${status}`)),

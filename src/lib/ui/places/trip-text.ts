@@ -8,6 +8,10 @@ interface Listed<Item> {
 /** A trip sheet in words, without what somebody types on it. */
 export interface TripSheetWords {
 	lake: { name: string; isInvented: boolean };
+	/** The part of the lake that it is of; `null` where there is one. */
+	site: string | null;
+	/** What stands on the other parts. */
+	beside: string | null;
 	made: string;
 	estimate: string;
 	bounds: string | null;
@@ -26,7 +30,7 @@ export interface TripSheetWords {
 
 /** What somebody on land has to know, to be sent as a message: people, estimate, route and weak spots. */
 export function tripText(sheet: TripSheetWords, note: TripNote): string {
-	const { lake, made, estimate, ages, loads, spots, route } = sheet;
+	const { lake, site, beside, made, estimate, ages, loads, spots, route } = sheet;
 	const line = (label: string, text: string | null) => (text === null ? [] : [`${label}: ${text}`]);
 	return [
 		`${lake.name}${lake.isInvented ? ' (invented)' : ''}: trip sheet, made ${made}`,
@@ -35,7 +39,9 @@ export function tripText(sheet: TripSheetWords, note: TripNote): string {
 		...line('Who is told, and calls for help', note.told),
 		...line('Emergency number', note.emergency),
 		'',
+		...line('Site', site),
 		estimate,
+		...(beside === null ? [] : [beside]),
 		`${ages.join('; ')}. A forecast, not a permission.`,
 		'',
 		...loads.shown.map(({ name, status }) => `${name}: ${status}`),

@@ -17,7 +17,9 @@ import { boundsSentence, verdict } from '#lib/ui/sentences.ts';
 import { isAllWithheld, STATUS_WORDS } from '#lib/ui/status-words.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
 import { weatherToWords } from '#lib/ui/weather-to-words.ts';
+import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { lakePage, type LakePage } from '../lake-page.ts';
+import { besideWords, type OtherSite } from './beside-words.ts';
 
 /** As many as one page has room for; the rest is counted. */
 const MOST_LOADS = 12;
@@ -30,15 +32,22 @@ export interface TripChoice {
 	forVehicle: boolean;
 	/** When it is made, by the lake's own clock. */
 	made: string;
+	/** Of the site that it is of. */
+	view: LakeView;
+	/** `null` where the lake has one. */
+	siteName: string | null;
+	beside: readonly OtherSite[];
 }
 
 /** A sheet of the lake as it stands, in words. */
 export function tripSheet(places: PlacesView, choice: TripChoice, units: Units): TripSheetWords {
-	const page = lakePage(places.view);
+	const page = lakePage(choice.view);
 	const { ice } = page;
 	const cautions = ice?.cautions ?? [];
 	return {
 		lake: { name: page.lake.name, isInvented: page.lake.isInvented },
+		site: choice.siteName,
+		beside: besideWords(choice.beside, units),
 		made: choice.made,
 		estimate: estimateWords(page, units),
 		bounds: ice?.day && page.iceOutOn === null ? boundsSentence(ice.bounds, units) : null,
