@@ -7,6 +7,7 @@ import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { saveRemoval } from '../../../src/lib/server/services/removal.ts';
 import { makeFeed } from '../../../src/lib/server/services/telling/feeds.ts';
 import { lookAt } from '../../../src/lib/server/services/telling/look.ts';
+import { toldMessages } from '../../../src/lib/server/services/telling/messages.ts';
 import { updateTellingOf } from '../../../src/lib/server/services/telling/settings.ts';
 import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
 import { fetchFeed } from '../../support/feed-calls.ts';
@@ -198,4 +199,33 @@ test('the local removal date is there once somebody has typed it, and bounds eve
 	expect(await starts('Local removal date')).toEqual(['2027-03-10']);
 	const [off] = await starts('off the ice by this day');
 	expect(off && off <= '2027-03-10').toBe(true);
+});
+
+test.each([
+	['later than all weather', '2027-01-30'],
+	['taken back', null]
+])('where the freeze-up day is %s no day of the ice stands, and that is told', async (_, day) => {
+	const lake = await tellingLake();
+	const { ctx, id, setNow } = lake;
+	await updateTellingOf(ctx, id, { loads: ['on-foot'] });
+	await saveRemoval(ctx, id, '2026-27', { removalOn: '2027-03-20', leads: [] });
+	const path = await makeFeed(ctx, id, 'calendar');
+	await lookAt(ctx, id);
+	const holes = [0.5, 0.5, 0.5].map((total_m) => ({ total_m, snow_m: 0.05 }));
+	await logReading(lake, { holes });
+	await lookAt(ctx, id);
+	setNow('2027-01-30T01:00:00Z');
+	await lookAt(ctx, id);
+	expect((await toldMessages(ctx, id, 1))[0]?.title).toContain('chart minimum reached');
+	const record = winterInput.parse({ freezeUpOn: day });
+	await saveSiteWinter(ctx, id, 'main', { winter: '2026-27', ...record });
+	setNow('2027-01-30T02:00:00Z');
+	await lookAt(ctx, id);
+	const { events } = await read(ctx, path);
+	expect(events.map(({ event }) => event.summary)).toEqual([
+		'Test Lake: Local removal date, everything off: a drilled hole decides'
+	]);
+	const [last] = await toldMessages(ctx, id, 1);
+	expect(last?.title).toContain('One person with gear, not yet');
+	expect(last?.text).toContain('Nothing is estimated now');
 });

@@ -91,6 +91,17 @@ test('a reading is told once, put right when it is put right, and taken out when
 	expect(await entries()).toEqual([]);
 });
 
+test('a reading that was told and is moved to a day long past is told of that day', async () => {
+	const { lake, entries, look } = await readingLake();
+	const id = await logReading(lake);
+	await look('2027-01-29T02:00:00Z');
+	await updateReading(lake.ctx, lake.id, id, { on: '2026-12-28' });
+	await look('2027-01-29T03:00:00Z');
+	const told = (await entries()).map(titled).join(' ');
+	expect(told).toContain('Reading of 28 Dec, 30 cm');
+	expect(told).not.toContain('Reading of 28 Jan');
+});
+
 test('that somebody went through is told with the place', async () => {
 	const { lake, entries, look } = await readingLake();
 	await logReading(lake, { kind: 'wentThrough', holes: [], place: 'the narrows' });

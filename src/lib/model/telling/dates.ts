@@ -1,8 +1,9 @@
-import type { IsoDate, WinterId } from '../calendar.ts';
+import type { IsoDate } from '../calendar.ts';
 import type { Words } from '../words.ts';
 import { headed, message, ofSite } from './closing.ts';
 import type { TellingFacts } from './facts.ts';
 import { chancesText, END_RULES, OFF_BY, OPEN_PART } from './load-message.ts';
+import { STATUS_NAMES } from './status-names.ts';
 
 /** A day, or days in a row, that matter: one entry of a calendar. */
 export interface TellingDate {
@@ -18,7 +19,7 @@ export interface TellingDate {
 /** The days of a lake's winter that matter, as they are known today. */
 export function tellingDates(facts: TellingFacts, words: Words): TellingDate[] {
 	const ofIce = [
-		...facts.loads.flatMap((load) => loadDates(load, facts.winter, words)),
+		...facts.loads.flatMap((load) => loadDates(load, facts, words)),
 		...iceOut(facts, words),
 		...readingDue(facts, words)
 	];
@@ -31,21 +32,27 @@ export function tellingDates(facts: TellingFacts, words: Words): TellingDate[] {
 
 function loadDates(
 	load: TellingFacts['loads'][number],
-	winter: WinterId,
+	{ winter, today }: TellingFacts,
 	words: Words
 ): TellingDate[] {
-	const { id, name, expectedFrom, likelyFrom, until, offBy } = load;
+	const { id, name, status, expectedFrom, likelyFrom, until, offBy } = load;
 	const key = (what: string) => `${winter}/${what}/${id}`;
 	const sentence = chancesText(load, words);
 	const chances = `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
-	const from = message(chances, OPEN_PART);
-	const end = message(chances, 'A warm spell closes the ice sooner.', END_RULES);
+	// That its holes count is true for days only, and a calendar is kept for longer.
+	const stands =
+		status === 'reached' ? null : `Its status, as last known: ${STATUS_NAMES[status]}.`;
+	const from = message(stands, chances, OPEN_PART);
+	const end = message(stands, chances, 'A warm spell closes the ice sooner.', END_RULES);
 	const off = message(`${name} has to be off by then: ${OFF_BY}`, END_RULES);
+	const removed = oneDay(key('off'), offBy, `${name}, off the ice by this day`, off);
+	// Beside stay off a day on which it is thick enough would sound like leave.
+	if (status === 'withheld' && expectedFrom !== null && expectedFrom <= today) return removed;
 	return [
 		...oneDay(key('expected'), expectedFrom, `${name}, expected from here (1 in 2)`, from),
 		...oneDay(key('likely'), likelyFrom, `${name}, likely from here (9 in 10)`, from),
 		...oneDay(key('until'), until, `${name}, expected until here (1 in 2)`, end),
-		...oneDay(key('off'), offBy, `${name}, off the ice by this day`, off)
+		...removed
 	];
 }
 

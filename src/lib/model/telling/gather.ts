@@ -1,5 +1,5 @@
-import type { IsoDate } from '../calendar.ts';
-import type { Forecast, ForecastLoad } from '../forecast.ts';
+import type { IsoDate, WinterId } from '../calendar.ts';
+import type { Forecast, ForecastLoad, LoadStatus } from '../forecast.ts';
 import type { Outlook } from '../outlook.ts';
 import type { Reading } from '../reading.ts';
 import type { TellingFacts } from './facts.ts';
@@ -61,6 +61,39 @@ export function gatherFacts(input: GatherInput): TellingFacts {
 		lastHoleOn: lastHoleOn(readings),
 		stale: isOver ? null : staleSince(input),
 		removalOn: input.removalOn
+	};
+}
+
+/** Of a site of which nothing is estimated now. */
+export interface UnestimatedInput {
+	site: string | null;
+	today: IsoDate;
+	winter: WinterId;
+	loads: readonly { id: string; name: string }[];
+	removalOn: IsoDate | null;
+}
+
+/** What was told of a load before counts no more where its weather or its freeze-up day was taken back. */
+const UNESTIMATED =
+	'Nothing is estimated now: there is no weather, or no freeze-up day that lies before its end. What was told before counts no more.';
+
+/** What is left to be told where nothing is estimated: that no load has a day, and the authority's. */
+export function unestimatedFacts({ loads, ...input }: UnestimatedInput): TellingFacts {
+	const unknown = { expectedFrom: null, likelyFrom: null, until: null, offBy: null };
+	return {
+		...input,
+		asOf: input.today,
+		loads: loads.map(({ id, name }) => {
+			const status: LoadStatus = 'notYet';
+			return { id, name, status, reason: UNESTIMATED, ...unknown };
+		}),
+		spell: null,
+		thaw: null,
+		flood: null,
+		iceOut: null,
+		readingDueOn: null,
+		lastHoleOn: null,
+		stale: null
 	};
 }
 

@@ -8,7 +8,7 @@ import { STATUS_NAMES } from './status-names.ts';
 import type { LoadNews } from './told-load.ts';
 
 /** News of a load in words. */
-export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words): Message {
+export function loadMessage(news: LoadNews, { asOf, today }: TellingFacts, words: Words): Message {
 	const { load } = news;
 	const about = { loadId: load.id };
 	const name = nameAmid(load);
@@ -16,7 +16,9 @@ export function loadMessage(news: LoadNews, { asOf }: TellingFacts, words: Words
 	switch (news.kind) {
 		case 'statusChanged': {
 			const title = headed(`${load.name}, ${STATUS_NAMES[load.status]}`);
-			const text = message(load.reason, `Before: ${STATUS_NAMES[news.before]}.`);
+			// It may be read long after it was sent.
+			const known = `Known on ${words.day(today)}.`;
+			const text = message(load.reason, `Before: ${STATUS_NAMES[news.before]}.`, known);
 			return { ...about, kind: news.kind, on: asOf, title, text };
 		}
 		case 'thresholdExpected': {

@@ -88,6 +88,15 @@ export async function countOutbox(db: Kysely<Database>, lakeId: string): Promise
 	return count;
 }
 
+export async function isInOutbox(db: Kysely<Database>, id: string): Promise<boolean> {
+	const row = await db
+		.selectFrom('webhook_outbox')
+		.select('id')
+		.where('id', '=', id)
+		.executeTakeFirst();
+	return row !== undefined;
+}
+
 /** What has been delivered waits no more. */
 export async function removeFromOutbox(db: Kysely<Database>, id: string): Promise<void> {
 	await db.deleteFrom('webhook_outbox').where('id', '=', id).execute();

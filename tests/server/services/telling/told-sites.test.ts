@@ -9,7 +9,6 @@ import { toldMessages } from '../../../../src/lib/server/services/telling/messag
 import { updateTellingOf } from '../../../../src/lib/server/services/telling/settings.ts';
 import {
 	dateKey,
-	siteOfKey,
 	storedTold,
 	toldBySite
 } from '../../../../src/lib/server/services/telling/told-sites.ts';
@@ -23,6 +22,8 @@ import {
 } from '../../../support/invented-source.ts';
 import { enqueueDue } from '../../../../src/lib/server/services/refresh/schedule.ts';
 import { whenIdle } from '../../../../src/lib/server/services/refresh/queue.ts';
+
+const siteOfKey = (key: string) => (/^[\w-]+(?=:)/.exec(key) ?? ['main'])[0];
 
 /** A basin that froze over on 1 December, and a bay of it on 10 November. */
 async function basinAndBay() {

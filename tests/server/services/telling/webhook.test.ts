@@ -17,6 +17,7 @@ import {
 	testWebhook,
 	webhookInput
 } from '../../../../src/lib/server/services/telling/webhook/webhook.ts';
+import { deleteReading, updateReading } from '../../../../src/lib/server/services/readings.ts';
 import { permissionsIn } from '../../../support/permission-words.ts';
 import { logReading, tellingLake } from '../../../support/telling-lake.ts';
 import { answering, startReceiver, type Receiver } from '../../../support/webhook-receiver.ts';
@@ -31,6 +32,15 @@ afterEach(() => {
 });
 afterAll(() => receiver.stop());
 
+const NO_HOLE = {
+	total_m: null,
+	clear_m: null,
+	white_m: null,
+	snow_m: null,
+	slush_m: null,
+	freeboard_m: null
+};
+
 /** A lake with a webhook that wants to hear of readings, and the machine's own address allowed. */
 async function hooked(changes: Partial<Context> = {}) {
 	const lake = await tellingLake();
@@ -44,8 +54,9 @@ async function hooked(changes: Partial<Context> = {}) {
 	let hour = 2;
 	const tell = async (change: Record<string, unknown> = {}) => {
 		lake.setNow(`2027-01-29T${String(hour++).padStart(2, '0')}:00:00Z`);
-		await logReading({ ...lake, ctx }, change);
+		const reading = await logReading({ ...lake, ctx }, change);
 		await lookAt(ctx, lake.id);
+		return reading;
 	};
 	const state = async () => (await getTelling(ctx, lake.id)).webhook;
 	return { ...lake, ctx, key, tell, state };
@@ -95,6 +106,48 @@ test('what is not asked for is not sent', async () => {
 	await tell({ kind: 'wentThrough', holes: [] });
 	await deliverDue(ctx);
 	expect(bodies().map(({ kind }) => kind)).toEqual(['wentThrough']);
+});
+
+test('a reading that is put right or deleted after it was sent is told anew, and with its own id', async () => {
+	const { ctx, id, tell } = await hooked();
+	const reading = await tell({ holes: [{ total_m: 1 }] });
+	await deliverDue(ctx);
+	await updateReading(ctx, id, reading, { holes: [{ ...NO_HOLE, total_m: 0.1 }] });
+	await lookAt(ctx, id);
+	await deliverDue(ctx);
+	await updateReading(ctx, id, reading, { kind: 'wentThrough', holes: [] });
+	await lookAt(ctx, id);
+	await deliverDue(ctx);
+	await deleteReading(ctx, id, reading);
+	await lookAt(ctx, id);
+	await deliverDue(ctx);
+	expect(bodies().map(({ kind, title }) => [kind, title.split(':')[0], title])).toEqual([
+		['readingLogged', 'Reading of 28 Jan, 100 cm', expect.anything()],
+		['readingLogged', 'Put right', expect.stringContaining('Reading of 28 Jan, 10 cm')],
+		['wentThrough', 'Put right', expect.stringContaining('The ice broke on 28 Jan')],
+		['wentThrough', 'Taken back', expect.stringContaining('The ice broke on 28 Jan')]
+	]);
+	expect(new Set(bodies().map((body) => body.id)).size).toBe(4);
+	expect(
+		permissionsIn(
+			bodies()
+				.map(({ text }) => text)
+				.join(' ')
+		)
+	).toEqual([]);
+});
+
+test('a reading that is put right or deleted while its message waits is never sent as it was', async () => {
+	const { ctx, id, tell } = await hooked();
+	const mistyped = await tell({ holes: [{ total_m: 1 }] });
+	const deleted = await tell({ holes: [{ total_m: 2 }] });
+	await updateReading(ctx, id, mistyped, { holes: [{ ...NO_HOLE, total_m: 0.1 }] });
+	await deleteReading(ctx, id, deleted);
+	await lookAt(ctx, id);
+	await deliverDue(ctx);
+	expect(bodies().map(({ title }) => title)).toEqual([
+		'Reading of 28 Jan, 10 cm: a drilled hole decides'
+	]);
 });
 
 test('messages come in their order, and one that is refused holds back those behind it', async () => {

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { winterOf, type IsoDate } from '#lib/model/calendar.ts';
-import { gatherFacts } from '#lib/model/telling/gather.ts';
+import { gatherFacts, unestimatedFacts } from '#lib/model/telling/gather.ts';
 import type { TellingFacts } from '#lib/model/telling/facts.ts';
 import { wordsFor } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
@@ -43,9 +43,7 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 	const looked: LookedSite[] = [];
 	for (const [at, site] of sites.entries()) {
 		const view = await quiet[at]?.make();
-		// What is of the whole lake is told once: with the first site of which anything is told.
-		const isFirst = looked.every(({ facts }) => facts === null);
-		if (view) looked.push(await lookedSite(ctx, view, row, { site, isFirst }));
+		if (view) looked.push(await lookedSite(ctx, view, row, { site, before: looked }));
 	}
 	const look = { looked_at: ctx.now().toISOString(), looked_of: lookedOf, looked_on: today };
 	await tell(ctx, lake, { sites: looked, look });
@@ -73,17 +71,18 @@ async function lookedSite(
 	ctx: Context,
 	view: LakeView,
 	row: TellingRow,
-	{ site, isFirst }: { site: ToldSite; isFirst: boolean }
+	{ site, before }: { site: ToldSite; before: readonly LookedSite[] }
 ): Promise<LookedSite> {
 	const facts = await factsOf(ctx, view, row, site.name);
-	return {
-		site: site.id,
-		facts: facts && !isFirst ? { ...facts, stale: null, removalOn: null } : facts,
-		isOutOfSeason: view.winter !== winterOf(view.today)
-	};
+	const isEstimated = view.outlook !== null;
+	if (facts === null) return { site: site.id, facts, isEstimated };
+	// What is of the whole lake is told once: with the first site of which anything is told.
+	const removalOn = before.every((each) => each.facts === null) ? facts.removalOn : null;
+	const stale = before.every((each) => !each.isEstimated) ? facts.stale : null;
+	return { site: site.id, facts: { ...facts, stale, removalOn }, isEstimated };
 }
 
-/** `null` where nothing is estimated of the winter that it is. */
+/** `null` where the winter that it is has nothing on record yet. */
 async function factsOf(
 	ctx: Context,
 	view: LakeView,
@@ -91,7 +90,13 @@ async function factsOf(
 	site: string | null
 ): Promise<TellingFacts | null> {
 	const { outlook, winter, today, readings, lake } = view;
-	if (outlook === null || winter !== winterOf(today)) return null;
+	if (winter !== winterOf(today)) return null;
+	const chosen = chosenLoads(row, view.loads);
+	if (outlook === null) {
+		const { removalOn } = await getRemoval(ctx, lake.id, winter);
+		const loads = view.loads.filter(({ id }) => chosen.includes(id));
+		return unestimatedFacts({ site, today, winter, loads, removalOn });
+	}
 	const off = await comingOff(ctx, view);
 	const { removalOn } = off ?? (await getRemoval(ctx, lake.id, winter));
 	return gatherFacts({
@@ -99,7 +104,7 @@ async function factsOf(
 		outlook,
 		today,
 		readings,
-		loads: chosenLoads(row, view.loads),
+		loads: chosen,
 		readingAfter_d: row.reading_after_d,
 		observed: observedOf(view),
 		removalOn,

@@ -11,13 +11,13 @@ import {
 
 /**
  * Brings the stored days in line with those known now; true when any has changed. A day keeps its UID
- * for the winter, and its sequence counts up when it moves or comes back. What `stands` is left as it was.
+ * for the winter, and its sequence counts up when it moves or comes back.
  */
 export async function storeDates(
 	tx: Kysely<Database>,
 	lakeId: string,
 	dates: readonly TellingDate[],
-	{ now, stands }: { now: string; stands: (key: string) => boolean }
+	now: string
 ): Promise<boolean> {
 	const before = new Map((await listDateRows(tx, lakeId)).map((row) => [row.key, row]));
 	let isChanged = false;
@@ -35,7 +35,7 @@ export async function storeDates(
 		isChanged = true;
 	}
 	for (const row of before.values()) {
-		if (row.is_shown === 0 || stands(row.key)) continue;
+		if (row.is_shown === 0) continue;
 		await updateDateRow(tx, row, { is_shown: 0, changed_at: now });
 		isChanged = true;
 	}

@@ -15,6 +15,7 @@ import { listSiteRows } from '../../storage/sites.ts';
 import type { LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { toRow } from './to-row.ts';
+import type { Correction } from './webhook/correct.ts';
 
 /** A hole that is older when it is logged is history, and no news. Our choice. */
 const NEWS_FOR_D = 14;
@@ -27,7 +28,7 @@ export async function tellOfReadings(
 	tx: Kysely<Database>,
 	lake: LakeRecord,
 	{ since, now, words }: { since: string; now: Date; words: Words }
-): Promise<{ added: MessageRow[]; isChanged: boolean }> {
+): Promise<{ added: MessageRow[]; corrections: Correction[] }> {
 	const logged = await listReadingsLoggedSince(tx, lake.id, since);
 	const sites = await listSiteRows(tx, lake.id);
 	const siteOf = (id: string) =>
@@ -41,23 +42,26 @@ export async function tellOfReadings(
 	);
 	const at = now.toISOString();
 	const added: MessageRow[] = [];
-	let isChanged = false;
-	for (const { reading, site } of logged.filter(isNews)) {
+	const corrections: Correction[] = [];
+	// One that was told stays told when it is moved to a day that is no news.
+	const isToBeTold = (each: (typeof logged)[number]) => isNews(each) || told.has(each.reading.id);
+	for (const { reading, site } of logged.filter(isToBeTold)) {
 		const message = ofSite(readingMessage(reading, words), siteOf(site));
 		const before = told.get(reading.id);
 		told.delete(reading.id);
 		if (!before) added.push(toRow(lake.id, message, at, reading.id));
 		else if (before.title !== message.title || before.text !== message.text) {
 			const { kind, title, text, on } = message;
-			await updateMessage(tx, before.id, { kind, title, text, about_day: on, changed_at: at });
-			isChanged = true;
+			const change = { kind, title, text, about_day: on, changed_at: at };
+			await updateMessage(tx, before.id, change);
+			corrections.push({ was: before, now: { ...before, ...change } });
 		}
 	}
 	const stored = new Set(logged.map(({ reading }) => reading.id));
 	for (const row of told.values()) {
 		if (stored.has(row.reading_id ?? '')) continue;
 		await deleteMessage(tx, row.id);
-		isChanged = true;
+		corrections.push({ was: row, now: null });
 	}
-	return { added, isChanged };
+	return { added, corrections };
 }

@@ -16,16 +16,16 @@ import { nextTurn } from '../next-turn.ts';
 import type { LakeRecord } from '../lakes.ts';
 import { storeDates } from './store-dates.ts';
 import { toRow } from './to-row.ts';
-import { dateKey, siteOfKey, storedTold, toldBySite } from './told-sites.ts';
+import { dateKey, storedTold, toldBySite } from './told-sites.ts';
 import { tellOfReadings } from './tell-of-readings.ts';
+import { enqueueCorrections } from './webhook/correct.ts';
 import { enqueueMessages } from './webhook/enqueue.ts';
 
 export interface LookedSite {
 	site: string;
-	/** `null` where nothing is estimated: what was told stands. */
+	/** `null` where the winter that it is has nothing on record yet: no day of another is shown any more. */
 	facts: TellingFacts | null;
-	/** The site's last winter is over: no day of it is shown any more. */
-	isOutOfSeason: boolean;
+	isEstimated: boolean;
 }
 
 export interface Looked {
@@ -57,12 +57,11 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 		});
 		const all = [...messages, ...ofReadings.added];
 		await insertMessages(tx, all);
+		await enqueueCorrections(tx, ctx, lake, ofReadings.corrections);
 		await enqueueMessages(tx, ctx, lake, all);
-		const isMoved = await storeDates(tx, lake.id, datesOf(looked.sites, wordsFor(row)), {
-			now,
-			stands: standing(looked.sites)
-		});
-		const isNews = all.length > 0 || ofReadings.isChanged || isMoved || row.named !== lake.name;
+		const isMoved = await storeDates(tx, lake.id, datesOf(looked.sites, wordsFor(row)), now);
+		const isNews =
+			all.length > 0 || ofReadings.corrections.length > 0 || isMoved || row.named !== lake.name;
 		await updateTelling(tx, lake.id, {
 			...looked.look,
 			named: lake.name,
@@ -101,11 +100,4 @@ function datesOf(sites: readonly LookedSite[], words: Words): TellingDate[] {
 			? []
 			: tellingDates(facts, words).map((date) => ({ ...date, key: dateKey(site, date.key) }))
 	);
-}
-
-/** Days of a site of which nothing is estimated now stand, as long as its winter does. */
-function standing(sites: readonly LookedSite[]): (key: string) => boolean {
-	const left = sites.filter(({ facts, isOutOfSeason }) => facts === null && !isOutOfSeason);
-	const ids = new Set(left.map(({ site }) => site));
-	return (key) => ids.has(siteOfKey(key));
 }

@@ -37,10 +37,3 @@ export function storedTold(sites: ToldBySite): string {
 export function dateKey(site: string, key: string): string {
 	return site === MAIN_SITE ? key : `${site}:${key}`;
 }
-
-/** The site whose day it is. Winters, which keys of the main site begin with, have no colon. */
-export function siteOfKey(key: string): string {
-	const at = key.indexOf(':');
-	const slash = key.indexOf('/');
-	return at > 0 && (slash < 0 || at < slash) ? key.slice(0, at) : MAIN_SITE;
-}
