@@ -53,6 +53,46 @@ test('an event is added, removed and brought back', async () => {
 	expect((await read()).events).toEqual([stored]);
 });
 
+test('of two events stored at the same moment none is lost', async () => {
+	const { read, event } = await lakeWithFreezeUp();
+	const opened = { kind: 'reopened', on: '2027-01-10', refrozeOn: '' };
+	const add = (fields: Record<string, string>) =>
+		outcomeOf(actions['addEvent'], formEvent({ ...event, fields }));
+	await Promise.all([add(opened), add(CLEARED), add({ ...CLEARED, on: '2027-01-04' })]);
+	expect((await read()).events.map(({ kind }) => kind).toSorted()).toEqual([
+		'cleared',
+		'cleared',
+		'reopened'
+	]);
+});
+
+test('days that another has stored since the page was opened are not written over unasked', async () => {
+	const { read, event } = await lakeWithFreezeUp();
+	const shown = {
+		'shown.freezeUpOn': '2026-12-01',
+		'shown.freezeUpBy': '2026-12-04',
+		'shown.iceOutOn': ''
+	};
+	const send = (fields: Record<string, string>) =>
+		outcomeOf(actions['dates'], formEvent({ ...event, fields: { ...shown, ...fields } }));
+	// Another has found out that it froze over later.
+	await send({ freezeUpOn: '2026-12-12', freezeUpBy: '', iceOutOn: '' });
+	// Left as the page showed it, it is no wish to go back.
+	await send({ freezeUpOn: '2026-12-01', freezeUpBy: '2026-12-04', iceOutOn: '2027-04-20' });
+	expect(await read()).toMatchObject({
+		freezeUpOn: '2026-12-12',
+		freezeUpBy: null,
+		iceOutOn: '2027-04-20'
+	});
+	const mine = { freezeUpOn: '2026-11-20', freezeUpBy: '2026-12-04', iceOutOn: '' };
+	const asked = await send(mine);
+	expect(asked.status).toBe(400);
+	expect(fieldsOf(asked)).toEqual(['freezeUpOn']);
+	expect((await read()).freezeUpOn).toBe('2026-12-12');
+	await send({ ...mine, 'keep.freezeUpOn': '2026-11-20' });
+	expect((await read()).freezeUpOn).toBe('2026-11-20');
+});
+
 test('events stand in the order of their days', async () => {
 	const { read, event } = await lakeWithFreezeUp();
 	for (const fields of [CLEARED, { kind: 'pumped', on: '2026-12-20', water_in: '2' }]) {

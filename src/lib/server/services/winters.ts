@@ -7,6 +7,7 @@ import {
 	listKeptWinters,
 	markWinter,
 	readSiteWinter,
+	replaceSiteWinter,
 	writeSiteWinter
 } from '../storage/winters.ts';
 import { between, isoDate, orUnknown } from './fields.ts';
@@ -93,6 +94,32 @@ export async function saveSiteWinter(
 	if (kind === 'track') trackDates.parse(record);
 	await writeSiteWinter(ctx.db, { lakeId, site }, record);
 	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
+}
+
+/** Others that write at the same moment make it try again. */
+const TRIES = 5;
+
+/**
+ * Replaces the record of a winter by what `change` makes of the one that stands, so that nothing is lost
+ * of what another stores at the same moment. Where `change` makes `null`, nothing is written.
+ * @throws LakeNotFound, SiteNotFound; ZodError on days of freeze-up or ice-out of a track, which has none
+ */
+export async function changeSiteWinter(
+	ctx: Context,
+	lakeId: string,
+	site: string,
+	winter: WinterId,
+	change: (stands: SiteWinter) => SiteWinter | null
+): Promise<SiteWinter | null> {
+	const { kind } = await getSite(ctx, lakeId, site);
+	for (let tries = 1; tries <= TRIES; tries++) {
+		const stands = await readSiteWinter(ctx.db, { lakeId, site }, winter);
+		const record = change(stands);
+		if (record === null) return null;
+		if (kind === 'track') trackDates.parse(record);
+		if (await replaceSiteWinter(ctx.db, { lakeId, site }, stands, record)) return record;
+	}
+	throw new Error(`winter ${winter} of "${lakeId}" was changed by others, ${TRIES} times over`);
 }
 
 /**

@@ -50,6 +50,21 @@ export async function writeSiteWinter(
 	await db.transaction().execute((tx) => writeSiteWinterIn(tx, { lakeId, site }, record));
 }
 
+/** The same while `was` is what stands; `false`, and nothing is written, where it is not any more. */
+export async function replaceSiteWinter(
+	db: Kysely<Database>,
+	site: Site,
+	was: SiteWinter,
+	record: SiteWinter
+): Promise<boolean> {
+	return db.transaction().execute(async (tx) => {
+		const stands = await readSiteWinter(tx, site, record.winter);
+		if (JSON.stringify(stands) !== JSON.stringify(was)) return false;
+		await writeSiteWinterIn(tx, site, record);
+		return true;
+	});
+}
+
 /** The same within a transaction. */
 export async function writeSiteWinterIn(
 	tx: Transaction<Database>,

@@ -1,9 +1,10 @@
 import { redirect } from '@sveltejs/kit';
 import { isWinterId } from '#lib/model/calendar.ts';
+import type { SiteWinter } from '#lib/model/site-winter.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { getSite } from '#lib/server/services/sites.ts';
-import { getSiteWinter, saveSiteWinter } from '#lib/server/services/winters.ts';
-import { readEvent, readWinterDates, type Dates } from '#lib/ui/forms/winter-input.ts';
+import { changeSiteWinter, getSiteWinter } from '#lib/server/services/winters.ts';
+import { mergedDates, readEvent, readWinterDates, type Dates } from '#lib/ui/forms/winter-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
@@ -43,46 +44,48 @@ export const actions: Actions = {
 	delete: forgetWinter,
 	restore: restoreWinter,
 	dates: async ({ params, request, locals, url }) => {
-		const { input, record, site, winter } = await openWinter(
-			locals.context,
-			params.lake,
-			url,
-			request
-		);
-		const dates = readWinterDates(input, winter);
-		if (hasNoDay(dates) && hasNoDay(record) && input.issues.length === 0)
-			input.refuse('freezeUpOn', 'Type the day it froze over, or the first it may have been.');
-		return storeWinter(locals.context, params.lake, site, input, { ...record, ...dates }, 'dates');
+		const { context } = locals;
+		const { input, site, winter } = await openWinter(context, params.lake, url, request);
+		const typed = readWinterDates(input, winter);
+		const of = { lakeId: params.lake, site, winter, form: 'dates' } as const;
+		return storeWinter(context, of, input, (stands) => {
+			const dates = mergedDates(input, typed, stands);
+			if (hasNoDay(dates) && hasNoDay(stands) && input.issues.length === 0)
+				input.refuse('freezeUpOn', 'Type the day it froze over, or the first it may have been.');
+			return { ...stands, ...dates };
+		});
 	},
 	addEvent: async ({ params, request, locals, url }) => {
-		const { input, record, site, winter } = await openWinter(
-			locals.context,
-			params.lake,
-			url,
-			request
-		);
+		const { context } = locals;
+		const { input, site, winter } = await openWinter(context, params.lake, url, request);
 		const event = readEvent(input, winter);
-		const events = event ? [...record.events, event] : record.events;
-		return storeWinter(locals.context, params.lake, site, input, { ...record, events }, 'event');
+		const of = { lakeId: params.lake, site, winter, form: 'event' } as const;
+		return storeWinter(context, of, input, (stands) => ({
+			...stands,
+			events: event ? [...stands.events, event] : stands.events
+		}));
 	},
 	removeEvent: async ({ params, request, locals, url }) => {
-		const { input, record, site, winter } = await openWinter(
-			locals.context,
-			params.lake,
-			url,
-			request
-		);
+		const { context } = locals;
+		const { input, site, winter } = await openWinter(context, params.lake, url, request);
 		const event = input.text('event');
-		const at = record.events.findIndex((one) => JSON.stringify(one) === event);
-		const events = record.events.filter((_, index) => index !== at);
-		await saveSiteWinter(locals.context, params.lake, site, { ...record, events });
-		const removed = at < 0 ? '' : `&removed=${encodeURIComponent(event ?? '')}`;
+		const at = ({ events }: SiteWinter) => events.findIndex((one) => JSON.stringify(one) === event);
+		const done = await changeSiteWinter(context, params.lake, site, winter, (stands) =>
+			at(stands) < 0
+				? null
+				: { ...stands, events: stands.events.filter((_, index) => index !== at(stands)) }
+		);
+		const removed = done === null ? '' : `&removed=${encodeURIComponent(event ?? '')}`;
 		redirect(303, withSite(`?winter=${winter}${removed}#events`, site));
 	},
 	restoreEvent: async ({ params, request, locals, url }) => {
-		const { input, record, site } = await openWinter(locals.context, params.lake, url, request);
-		const events = [...record.events, parsed(input.text('event'))];
-		return storeWinter(locals.context, params.lake, site, input, { ...record, events }, 'event');
+		const { context } = locals;
+		const { input, site, winter } = await openWinter(context, params.lake, url, request);
+		const of = { lakeId: params.lake, site, winter, form: 'event' } as const;
+		return storeWinter(context, of, input, (stands) => ({
+			...stands,
+			events: [...stands.events, parsed(input.text('event'))]
+		}));
 	}
 };
 

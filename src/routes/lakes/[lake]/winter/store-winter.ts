@@ -3,40 +3,49 @@ import { isWinterId, type WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '#lib/server/context.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
-import { getSiteWinter, saveSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
+import { getSite } from '#lib/server/services/sites.ts';
+import { changeSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
 
-/** What a form of this page works on: the record as stored and what was typed. */
+/** What a form of this page works on. */
 export async function openWinter(context: Context, lakeId: string, url: URL, request: Request) {
 	const asked = url.searchParams.get('winter') ?? '';
 	const site = siteOf(url);
 	const winter = isWinterId(asked)
 		? asked
 		: (await found(lakeView(context, lakeId, { site }))).winter;
-	const record = await found(getSiteWinter(context, lakeId, site, winter));
-	return { input: new FormInput(formValues(await request.formData())), record, site, winter };
+	await found(getSite(context, lakeId, site));
+	return { input: new FormInput(formValues(await request.formData())), site, winter };
 }
 
 type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] };
 
-/** Stores the whole record, or says at the fields of `form` why not. */
+interface Stored {
+	lakeId: string;
+	site: string;
+	winter: WinterId;
+	form: 'dates' | 'event';
+}
+
+/** Stores what `draft` makes of the record that stands, or says at the fields of the form why not. */
 export async function storeWinter(
 	context: Context,
-	lakeId: string,
-	site: string,
+	{ lakeId, site, winter, form }: Stored,
 	input: FormInput,
-	{ winter, ...draft }: Draft,
-	form: 'dates' | 'event'
+	draft: (stands: SiteWinter) => Draft
 ) {
-	const parsed = winterInputFor(winter).safeParse(draft);
-	if (!parsed.success && input.issues.length === 0) refuse(input, parsed.error.issues, form);
-	if (!parsed.success || input.issues.length > 0) return fail(400, { form, ...input.refusal });
-	const events = parsed.data.events.toSorted(byDay);
-	await saveSiteWinter(context, lakeId, site, { winter, ...parsed.data, events });
-	const stored = `${form}${form === 'event' ? events.length : ''}`;
+	const done = await changeSiteWinter(context, lakeId, site, winter, (stands) => {
+		const { winter: _, ...typed } = draft(stands);
+		const parsed = winterInputFor(winter).safeParse(typed);
+		if (!parsed.success && input.issues.length === 0) refuse(input, parsed.error.issues, form);
+		if (!parsed.success || input.issues.length > 0) return null;
+		return { winter, ...parsed.data, events: parsed.data.events.toSorted(byDay) };
+	});
+	if (done === null) return fail(400, { form, ...input.refusal });
+	const stored = `${form}${form === 'event' ? done.events.length : ''}`;
 	redirect(303, withSite(`?winter=${winter}&stored=${stored}`, site));
 }
 
