@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { getSiteWinter } from '../../../src/lib/server/services/winters.ts';
+import { getSiteWinter, saveSiteWinter } from '../../../src/lib/server/services/winters.ts';
 import { actions, load } from '../../../src/routes/lakes/[lake]/winter/+page.server.ts';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
@@ -51,6 +51,21 @@ test('an event is added, removed and brought back', async () => {
 
 	await outcomeOf(actions['restoreEvent'], formEvent({ ...event, fields }));
 	expect((await read()).events).toEqual([stored]);
+});
+
+test('what is only planned is stored by no way: left undone it would thicken the ice', async () => {
+	const { context, read, event } = await lakeWithFreezeUp();
+	const add = (fields: Record<string, string>) =>
+		outcomeOf(actions['addEvent'], formEvent({ ...event, fields }));
+	// It is 10 February.
+	expect(fieldsOf(await add({ ...CLEARED, on: '2027-02-11' }))).toEqual(['on']);
+	const refreezing = { kind: 'reopened', on: '2027-02-09', refrozeOn: '2027-02-12' };
+	expect(fieldsOf(await add(refreezing))).toEqual(['refrozeOn']);
+	const events = [{ kind: 'cleared' as const, on: '2027-02-11', snow_m: 0 }];
+	const { winter, ...record } = await read();
+	const planned = saveSiteWinter(context, event.params.lake, 'main', { winter, ...record, events });
+	await expect(planned).rejects.toThrow('2027-02-11 is after today at the lake, 2027-02-10');
+	expect((await read()).events).toEqual([]);
 });
 
 test('of two events stored at the same moment none is lost', async () => {

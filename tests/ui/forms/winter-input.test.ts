@@ -12,7 +12,7 @@ function dates(values: FormValues) {
 
 function event(values: FormValues) {
 	const input = new FormInput(values);
-	return { event: readEvent(input, '2026-27'), issues: input.issues };
+	return { event: readEvent(input, '2026-27', '2027-06-30'), issues: input.issues };
 }
 
 test('freeze-up is a day or lies between two', () => {

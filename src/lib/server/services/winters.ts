@@ -14,6 +14,7 @@ import { between, isoDate, orUnknown } from './fields.ts';
 import { joinChanged } from './joining.ts';
 import { NotFound } from './not-found.ts';
 import { winterDaysOf } from './site-records.ts';
+import { refuseAheadEvents } from './not-ahead.ts';
 import { getSite } from './sites.ts';
 import { nudgeTelling } from './telling/nudge.ts';
 
@@ -82,7 +83,8 @@ export async function getSiteWinter(
 
 /**
  * Replaces the whole record of `record.winter`.
- * @throws LakeNotFound, SiteNotFound; ZodError on days of freeze-up or ice-out of a track, which has none
+ * @throws LakeNotFound, SiteNotFound; ZodError on days of freeze-up or ice-out of a track, which has none,
+ * and on events that are still to come
  */
 export async function saveSiteWinter(
 	ctx: Context,
@@ -92,6 +94,7 @@ export async function saveSiteWinter(
 ): Promise<SiteWinter> {
 	const { kind } = await getSite(ctx, lakeId, site);
 	if (kind === 'track') trackDates.parse(record);
+	await refuseAheadEvents(ctx, lakeId, record.events);
 	await writeSiteWinter(ctx.db, { lakeId, site }, record);
 	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
 }

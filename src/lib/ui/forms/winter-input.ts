@@ -61,10 +61,18 @@ export function mergedDates(input: FormInput, typed: Dates, stands: Dates): Date
 }
 
 /** One event of a site; `null` when something has to be mended. */
-export function readEvent(input: FormInput, winter: WinterId): SiteEvent | null {
+export function readEvent(input: FormInput, winter: WinterId, today: IsoDate): SiteEvent | null {
 	const on = dayWithin(input, 'on', winter);
 	if (!input.text('on')) input.refuse('on', 'Type the day.');
 	const event = on === null ? null : ofKind(input, on, winter);
+	const refrozeOn = event?.kind === 'reopened' ? event.refrozeOn : null;
+	for (const [field, day] of Object.entries({ on, refrozeOn })) {
+		if (day === null || day <= today) continue;
+		input.refuse(
+			field,
+			`${day} is after today at the lake, ${today}. Store it once it has happened: a plan that nobody carries out would count as done.`
+		);
+	}
 	return input.issues.length > 0 ? null : event;
 }
 

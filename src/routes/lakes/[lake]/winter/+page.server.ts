@@ -57,8 +57,9 @@ export const actions: Actions = {
 	},
 	addEvent: async ({ params, request, locals, url }) => {
 		const { context } = locals;
-		const { input, site, winter } = await openWinter(context, params.lake, url, request);
-		const event = readEvent(input, winter);
+		const opened = await openWinter(context, params.lake, url, request);
+		const { input, site, winter } = opened;
+		const event = readEvent(input, winter, opened.today);
 		const of = { lakeId: params.lake, site, winter, form: 'event' } as const;
 		return storeWinter(context, of, input, (stands) => ({
 			...stands,

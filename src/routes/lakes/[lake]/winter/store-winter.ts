@@ -3,6 +3,8 @@ import { isWinterId, type WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
 import type { Context } from '#lib/server/context.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { getLake } from '#lib/server/services/lakes.ts';
+import { latestOf } from '#lib/server/services/latest.ts';
 import { getSite } from '#lib/server/services/sites.ts';
 import { changeSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
@@ -18,7 +20,8 @@ export async function openWinter(context: Context, lakeId: string, url: URL, req
 		? asked
 		: (await found(lakeView(context, lakeId, { site }))).winter;
 	await found(getSite(context, lakeId, site));
-	return { input: new FormInput(formValues(await request.formData())), site, winter };
+	const { on: today } = latestOf(context, await getLake(context, lakeId));
+	return { input: new FormInput(formValues(await request.formData())), site, winter, today };
 }
 
 type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] };
