@@ -87,7 +87,10 @@ export interface ForecastLoad {
 	status: LoadStatus;
 	/** Why the status is what it is, in words. */
 	reason: string;
-	/** First day of three in a row on which the thickness is there with a probability of 0.5 or more. */
+	/**
+	 * First day of three in a row on which the thickness is there with a probability of 0.5 or more, in the
+	 * stretch that is not over on the day of asking, else in the last that was.
+	 */
 	expectedFrom: IsoDate | null;
 	/** The same with 0.9. */
 	likelyFrom: IsoDate | null;

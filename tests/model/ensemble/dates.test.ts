@@ -44,15 +44,15 @@ test('a dip of two days does not end it', () => {
 	expect(dates).toMatchObject({ expectedFrom: '2027-01-01', until: '2027-01-07' });
 });
 
-test('what is met again after three days under is another stretch, told once it has begun', () => {
+test('what is met again after three days under is another stretch, told once the first is over', () => {
 	const again = days([0.6, 0.6, 0.6, 0.2, 0.2, 0.2, 0.9, 0.9, 0.9, 0.1, 0.1, 0.1]);
 	const before = { expectedFrom: '2027-01-01', likelyFrom: null, until: '2027-01-03' };
 	expect(loadDates(again, FIRST)).toEqual(before);
-	expect(loadDates(again, '2027-01-06')).toEqual(before);
-	expect(loadDates(again, '2027-01-07')).toMatchObject({
-		likelyFrom: '2027-01-07',
-		until: '2027-01-09'
-	});
+	expect(loadDates(again, '2027-01-03')).toEqual(before);
+	const after = { expectedFrom: '2027-01-07', likelyFrom: '2027-01-07', until: '2027-01-09' };
+	// Over since yesterday, with the next ahead; in it; and when both are over.
+	for (const on of ['2027-01-04', '2027-01-08', '2027-01-12'])
+		expect(loadDates(again, on)).toEqual(after);
 	expect(loadDates(again.slice(0, 9), '2027-01-07').until).toBeNull();
 });
 

@@ -189,7 +189,9 @@ const forecastLoad = z.object({
 	likelyFrom: isoDate.nullable(),
 	until: isoDate
 		.nullable()
-		.describe('Last day before three in a row under 0.5; what comes again after them is not told'),
+		.describe(
+			'Last day before three in a row under 0.5. The three days are of the stretch that is not over on `asOf`, else of the last that was'
+		),
 	days: z.array(z.object({ on: isoDate, pThickness: orNull, pThaw: orNull }))
 });
 
