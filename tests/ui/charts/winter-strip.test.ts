@@ -30,7 +30,7 @@ function row(id: string) {
 }
 
 test('each load has a row, named with what it asks for', () => {
-	expect(drawing().rows.map(({ name }) => name)).toEqual([
+	expect(drawing().rows.map(({ name, asks }) => `${name}, ${asks}`)).toEqual([
 		'On foot, alone, asks 15 cm',
 		'Group, spread out, asks 20 cm',
 		'Snowmobile, asks 25 cm',

@@ -1,6 +1,7 @@
 import type { ScaleOptionsByType, TimeScaleOptions } from 'chart.js';
 import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import { grouped } from '../format/number.ts';
+import { monthName } from './month-name.ts';
 import type { Palette } from './palette.ts';
 
 /** The days that all pictures of a winter share, so that they can be read one under the other. */
@@ -42,7 +43,14 @@ export function timeAxis({ from, to }: TimeSpan, palette: Palette) {
 			font: { family: palette.font, size: 13 },
 			maxRotation: 0,
 			autoSkipPadding: isLong ? 16 : 40,
-			align: 'inner'
+			// Months are named from their first day on, as on the strip: pushed inward at an edge, a name
+			// would stand close to the next.
+			...(isLong
+				? {
+						align: 'start' as const,
+						callback: (at_ms: string | number) => monthName(Number(at_ms), to)
+					}
+				: { align: 'inner' as const })
 		}
 	} satisfies DeepPartial<TimeScaleOptions> & { type: 'time' };
 }

@@ -3,6 +3,7 @@ import type { Reading } from '#lib/model/reading.ts';
 import { shortDay } from '../format/day.ts';
 import { requirement } from '../format/length.ts';
 import type { Units } from '../units-setting.ts';
+import { SHORTEST_MONTH_d } from './month-name.ts';
 import type { StripData, StripLoad } from './strip-data.ts';
 import { runs, type Run } from './strip-runs.ts';
 
@@ -21,6 +22,8 @@ export interface StripDrawing {
 export interface DrawnRow {
 	id: string;
 	name: string;
+	/** What it asks for; a long name is cut short before it. */
+	asks: string;
 	/** Baseline of the name, top of the inked band. */
 	nameY: number;
 	y: number;
@@ -49,8 +52,6 @@ const NAME_px = 14;
 const AXIS_px = 22;
 /** From this chance on a warm spell would rather close a day than not. */
 const THAW_percent = 50;
-/** Months at an end of the strip that are too short to hold their name. */
-const SHORTEST_MONTH_d = 14;
 
 /** A row a load, a column a day, inked by the chance that the chart minimum is met. */
 export function winterStrip({ strip, readings, units }: StripInput): StripDrawing {
@@ -101,7 +102,8 @@ function drawnRow(load: StripLoad, y: number, { at, count, units }: Scale): Draw
 	];
 	return {
 		id: load.id,
-		name: `${load.name}, ${asks(load, units)}`,
+		name: load.name,
+		asks: asks(load, units),
 		nameY: y + NAME_px,
 		y: y + NAME_px + 5,
 		inks: inks.flatMap((run) => (run.value ? [{ ...stretch(run), opacity: run.value }] : [])),

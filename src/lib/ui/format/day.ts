@@ -14,7 +14,12 @@ export function day(on: IsoDate): string {
 
 /** @example shortDay('2027-01-12') // => '12 Jan' */
 export function shortDay(on: IsoDate): string {
-	return `${Number(on.slice(8))} ${MONTHS[Number(on.slice(5, 7)) - 1] ?? ''}`;
+	return `${Number(on.slice(8))} ${monthShort(Number(on.slice(5, 7)))}`;
+}
+
+/** @example monthShort(1) // => 'Jan' */
+export function monthShort(month: number): string {
+	return MONTHS[month - 1] ?? '';
 }
 
 /** How long before `today`, in words. @example age('2027-01-09', '2027-01-12') // => '3 days ago' */
