@@ -84,7 +84,7 @@ test.runIf(browserPath).each(PLACES)(
 		if (days?.median.kind !== 'until' || days.warmEnd.kind !== 'until')
 			throw new Error('no last day is told');
 		expect(off).toContain(
-			`By thickness alone met to ${dayOf(days.median.on)}, as likely as not; at the warm end to ${dayOf(days.warmEnd.on)}.`
+			`Thick enough to ${dayOf(days.warmEnd.on)} in nine cases of ten, to ${dayOf(days.median.on)} as likely as not.`
 		);
 		expect(days.warmEnd.on < days.median.on).toBe(true);
 		expect(off).toMatch(/Snowmobile and rider, ATV and rider, Side-by-side asks/);

@@ -79,7 +79,7 @@ const strength = (state: Leaving['strength']['state']) => ({
 
 test('the headline names the first to come off by the ice, and where all go that day', () => {
 	expect(comingOffHeadline(told()).main).toBe(
-		'By the ice alone everything off by 20 Mar, in 19 days, at the warm end of what may come.'
+		'By the ice alone everything off by 20 Mar, in 19 days: in one case of ten the ice is too thin after that.'
 	);
 	const later = load('foot', { byIce: off('2027-04-20') });
 	const two = told({ leaving: { ...leaving, loads: [load('car'), later] } });
@@ -135,7 +135,7 @@ test('loads that share their days share a row', () => {
 		asks: 'asks 40 cm',
 		off: 'Off by 20 Mar, in 19 days: by the thickness',
 		begin: null,
-		days: 'By thickness alone met to 30 Mar, as likely as not; at the warm end to 20 Mar.'
+		days: 'Thick enough to 20 Mar in nine cases of ten, to 30 Mar as likely as not.'
 	});
 });
 

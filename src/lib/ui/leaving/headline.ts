@@ -69,11 +69,11 @@ function iceText(told: ComingOffData): string {
 			: `By the ice alone, nothing has to be off by ${shortDay(leaving.toldTo)}.`;
 	const why =
 		first.reason === 'warmSpell'
-			? 'before a warm spell that is likely to stay'
-			: 'at the warm end of what may come';
+			? ', before a warm spell that is likely to stay'
+			: ': in one case of ten the ice is too thin after that';
 	const by = first.on <= now ? 'today' : `by ${shortDay(first.on)}, ${inDays(now, first.on)}`;
-	if (first.isAll) return `By the ice alone everything off ${by}, ${why}.`;
+	if (first.isAll) return `By the ice alone everything off ${by}${why}.`;
 	const { names } = first;
 	const who = names.length > NAMED ? `${names.length} loads` : names.join(' and ');
-	return `By the ice alone the first to come off: ${who}, ${by}, ${why}.`;
+	return `By the ice alone the first to come off: ${who}, ${by}${why}.`;
 }

@@ -18,7 +18,7 @@ const REASONS: Record<OffReason, string> = {
 
 const PASSED: Record<OffReason, string> = {
 	removalDate: 'the local removal date has come',
-	thickness: 'the thickness is there today at the warm end, and no longer',
+	thickness: 'the thickness is there today in nine cases of ten, and no longer',
 	warmSpell: 'a warm spell that stays is about to begin, or in force'
 };
 
@@ -115,8 +115,8 @@ function isNeverOn({ required_m, median, wasExpected }: LeavingLoad): boolean {
 function daysText({ median, warmEnd, required_m }: LeavingLoad): string {
 	if (required_m === null) return 'No thickness is stated, so the ice names no day.';
 	if (median.kind === 'unknown') return 'No day is named while the snow on the ice is not known.';
-	if (median.kind === 'never') return 'By thickness met on none of the days told.';
-	return `By thickness alone met ${lastText(median)}, as likely as not; at the warm end ${warmText(warmEnd)}.`;
+	if (median.kind === 'never') return 'Thick enough on none of the days told.';
+	return `Thick enough ${warmText(warmEnd)} in nine cases of ten, ${lastText(median)} as likely as not.`;
 }
 
 function lastText(last: LastDay): string {
