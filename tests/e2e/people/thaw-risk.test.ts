@@ -136,7 +136,7 @@ test.runIf(browserPath).each(PLACES)(
 		expect(first).toContain(
 			`Off by 15 Mar, in 5 days: the local removal date. Begin now: ${LEAD_d} days to free it.`
 		);
-		expect(first).toContain('Off by 15 Mar, in 5 days: the local removal date. By thickness');
+		expect(first).toContain('Off by 15 Mar, in 5 days: the local removal date. Thick enough');
 	}
 );
 
