@@ -1,20 +1,10 @@
-import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { browserPath, DESK, PHONE } from '../support/browser.ts';
+import { MOST_JUMPS, watchJumps } from '../support/jumps.ts';
 import { story } from '../support/story.ts';
 
-declare global {
-	interface Window {
-		/** Each jump of what was on the screen, with what jumped. */
-		jumps: { value: number; what: string[] }[];
-	}
-}
-
 const app = story({ FROSTLEDGER_REFRESH: 'off' });
-
-/** Cumulative layout shift; what is widely called good is 0.1. */
-const MOST = 0.02;
 
 const LAKE = '/lakes/pinder-lake';
 /** Pages with pictures, and how many of them are drawn by script. */
@@ -47,39 +37,10 @@ for (const [place, screen] of Object.entries(SCREENS)) {
 			await toTheEnd(page);
 			const jumps = await page.evaluate(() => window.jumps);
 			const sum = jumps.reduce((total, { value }) => total + value, 0);
-			expect(sum, `${path}: ${JSON.stringify(jumps)}`).toBeLessThan(MOST);
+			expect(sum, `${path}: ${JSON.stringify(jumps)}`).toBeLessThan(MOST_JUMPS);
 			await page.context().close();
 		}
 	});
-}
-
-for (const [place, screen] of Object.entries(SCREENS)) {
-	test.runIf(browserPath)(
-		`nothing jumps on home while lakes are worked out, ${place}`,
-		async () => {
-			const weather = readFileSync('data/demo/weather.csv', 'utf8');
-			for (let n = 1; n <= 4; n++) {
-				const name = `Lake ${n} to be worked out ${place}`;
-				const facts = { latitude: 47.4, longitude: -38.2 - n / 10, water: 'lake' };
-				const { id } = await app.ask<{ id: string }>('POST', '/lakes', { name, ...facts });
-				await app.ask('POST', `/lakes/${id}/weather`, weather);
-				const winter = { freezeUpOn: '2025-11-27' };
-				await app.ask('PUT', `/lakes/${id}/winters/2025-26`, winter);
-			}
-			const page = await app.open('about:blank', screen);
-			await watchJumps(page);
-			await page.goto('/');
-			const waiting = page.getByText('is being worked out');
-			expect(await waiting.count()).toBeGreaterThan(1);
-			await page.getByRole('heading', { name: /^Told just now/ }).waitFor({ timeout: 60_000 });
-			const jumps = await page.evaluate(() => window.jumps);
-			const sum = jumps.reduce((total, { value }) => total + value, 0);
-			expect(sum, JSON.stringify(jumps)).toBeLessThan(MOST);
-			await page.getByRole('button', { name: 'Put in order' }).click();
-			await page.getByRole('heading', { name: /^Told just now/ }).waitFor({ state: 'detached' });
-			expect(await page.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(4);
-		}
-	);
 }
 
 test.runIf(browserPath)('the watch is awake: what jumps is seen to', async () => {
@@ -95,24 +56,6 @@ test.runIf(browserPath)('the watch is awake: what jumps is seen to', async () =>
 	});
 	await expect.poll(() => page.evaluate(() => window.jumps.length)).toBeGreaterThan(0);
 });
-
-function watchJumps(page: Page): Promise<unknown> {
-	return page.addInitScript(() => {
-		interface Shift extends PerformanceEntry {
-			value: number;
-			hadRecentInput: boolean;
-			sources: { node: Node | null }[];
-		}
-		window.jumps = [];
-		new PerformanceObserver((list) => {
-			for (const { value, hadRecentInput, sources } of list.getEntries() as Shift[]) {
-				if (hadRecentInput) continue;
-				const what = sources.map(({ node }) => node?.textContent?.trim().slice(0, 40) ?? '');
-				window.jumps.push({ value, what });
-			}
-		}).observe({ type: 'layout-shift', buffered: true });
-	});
-}
 
 /** Screen by screen, as somebody reads, so that what comes late comes under their eyes. */
 async function toTheEnd(page: Page): Promise<void> {
