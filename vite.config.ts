@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 
 /** What every page needs, and what nearly every page shows. */
 const PARTS =
-	/@sveltejs\/kit\/src\/(runtime|utils|exports)|preload-helper|src\/lib\/ui\/(format\/(day|length|number|moment|degrees|mass)|(is-past|status-words|alike|site-link|mark-names)|charts\/(midnight|month-name)|components\/(Key|Figure|ScrollTable|NumbersTable|StatusMark|LakeName))|src\/lib\/model\/load-name/;
+	/@sveltejs\/kit\/src\/(runtime|utils|exports)|preload-helper|src\/lib\/ui\/(format\/(day|length|number|moment|degrees|mass)|(is-past|status-words|alike|site-link|mark-names)|charts\/(midnight|month-name)|components\/(Key|Figure|ScrollTable|NumbersTable|StatusMark|LakeName))|src\/lib\/model\/(load-name|words|constants|ice-plate)\./;
 
 /** What the pages of a lake share. */
 const LAKE =
