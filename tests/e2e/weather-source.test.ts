@@ -102,7 +102,9 @@ test.runIf(browserPath)(
 		await expect.poll(async () => (await drawing(canvas)).paintedFraction).toBeGreaterThan(0.01);
 		await page.goto('/');
 		const card = page.getByRole('article').filter({ hasText: 'Tarn of the Source' });
-		expect(await card.innerText()).toMatch(/Observed 3 hours ago\. Forecast issued 3 hours ago/);
+		await expect
+			.poll(() => card.innerText(), { timeout: 20_000 })
+			.toMatch(/Observed 3 hours ago\. Forecast issued 3 hours ago/);
 		expect(await card.innerText()).toContain('Weather by Ridge Station');
 
 		service.mood = 'failing';
@@ -119,7 +121,9 @@ test.runIf(browserPath)(
 		expect(stale.text).toMatch(/issued 33 hours ago: too old, not used/);
 		expect(stale.text).toContain('The newest forecast was issued 33 hours ago');
 		await page.goto('/');
-		expect(await card.innerText()).toMatch(/issued 33 hours ago: too old, not used/);
+		await expect
+			.poll(() => card.innerText(), { timeout: 20_000 })
+			.toMatch(/issued 33 hours ago: too old, not used/);
 		expect(await card.innerText()).toContain('A weather source fails.');
 
 		service.mood = 'page';

@@ -40,7 +40,8 @@ export async function localWeather(port = 0, told: ToldWeather = COLD): Promise<
 			return send(response, 200, 'text/html', '<!doctype html><p>Hello</p>');
 		const { searchParams } = new URL(url, 'http://localhost');
 		const day_s = (name: string) => Date.parse(searchParams.get(name) ?? '') / 1000;
-		const body = JSON.stringify(weather(day_s('from'), day_s('to'), state.issuedAgo_h, told));
+		const anew = { ...told, air_degC: reckonedAnew(told, state.asked) };
+		const body = JSON.stringify(weather(day_s('from'), day_s('to'), state.issuedAgo_h, anew));
 		send(response, 200, 'application/json', body);
 	});
 	await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));
@@ -52,6 +53,12 @@ export async function localWeather(port = 0, told: ToldWeather = COLD): Promise<
 		});
 	const address = `http://${host}/hours?lat={latitude}&lon={longitude}&from={from}&to={to}`;
 	return Object.assign(state, { address, host, close });
+}
+
+/** No two forecasts are alike in all of their hours. */
+function reckonedAnew({ air_degC, now_ms }: ToldWeather, asked: number): ToldWeather['air_degC'] {
+	const now = now_ms() / 3_600_000;
+	return (hour) => air_degC(hour) - (hour > now ? (asked % 7) / 20 : 0);
 }
 
 function send(response: ServerResponse, status: number, type: string, body: string): void {

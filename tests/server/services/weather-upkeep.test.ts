@@ -108,7 +108,6 @@ test('warm hours seen of a day stand against a forecast of frost for it', async 
 test('a stale forecast is dropped and said, and comes back with the next one', async () => {
 	const { ctx, id, service, setNow, refresh } = await lake();
 	await refresh();
-	const mended = service.answer;
 	service.answer = () =>
 		answered({ outcome: 'failed', faults: [{ code: 'serverFailed', text: 'It failed.' }] });
 	setNow('2027-01-21T13:00:00Z');
@@ -128,7 +127,7 @@ test('a stale forecast is dropped and said, and comes back with the next one', a
 	expect((await getForecast(ctx, id, {})).cautions.map(({ code }) => code)).toContain(
 		'forecastOld'
 	);
-	service.answer = mended;
+	service.answer = measuredAsColdAs(-8.1);
 	await refresh();
 	const { upkeep } = await lakeView(ctx, id, { until: '2027-02-05' });
 	expect(upkeep).toMatchObject({ isForecastUsed: true, forecastAge_h: 0, sentences: [] });

@@ -102,6 +102,17 @@ test('days that come again unchanged are as old as when they first came', async 
 	expect((await known()).issuedAt).toEqual(ctx.now());
 });
 
+test('the same forecast again is no newer for saying that it is', async () => {
+	const { store, known, setNow, ctx } = await lake();
+	const hours = wave('20T12', 96);
+	await store({ hours });
+	setNow('2027-01-21T13:00:00Z');
+	await store({ hours: hours.slice(25), issuedAt: ctx.now() });
+	expect(await known()).toMatchObject({ isOld: true, issuedOn: null });
+	await store({ hours: wave('21T13', 60, 1), issuedAt: ctx.now() });
+	expect(await known()).toMatchObject({ isOld: false, issuedAt: ctx.now() });
+});
+
 test('nothing is stored as made later than now', async () => {
 	const { store, known, setNow } = await lake();
 	const issuedAt = new Date('2027-01-21T12:00:00Z');

@@ -88,14 +88,17 @@ test('a failure is told once, and of both parts', async () => {
 	]);
 });
 
-test('what was forecast in a page that is never renewed does not become observed', async () => {
+test.each([
+	['says nothing of its age', false],
+	['says that it is new each time', true]
+])('what was forecast in a page that %s does not become observed', async (_, isIssueTold) => {
 	const { ctx, id, service, setNow, refresh } = await lake();
 	const air = Array.from({ length: 20 * 24 }, (_, at) => -10 + 3 * Math.sin(at / 5) + at / 100);
 	const page = hoursFrom('2027-01-15T00:00:00Z', air);
 	service.answer = (_source, { part, now }) => {
 		const isOver = (at_s: number) => at_s + 3600 <= now.getTime() / 1000;
 		const hours = page.filter(({ at_s }) => isOver(at_s) === (part === 'history'));
-		return answered({ hours, issuedAt: now, isIssueTold: false });
+		return answered({ hours, issuedAt: now, isIssueTold });
 	};
 	await refresh();
 	const lastOn = async () =>
@@ -106,6 +109,25 @@ test('what was forecast in a page that is never renewed does not become observed
 	expect(await lastOn()).toBe('2027-01-19');
 	const { upkeep } = await lakeView(ctx, id);
 	expect(upkeep).toMatchObject({ isForecastUsed: false, forecastAge_h: 72 });
+});
+
+test('what was measured beside a forecast that is not renewed yet stays observed', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	const air = Array.from({ length: 20 * 24 }, (_, at) => -10 + 3 * Math.sin(at / 5) + at / 100);
+	const page = hoursFrom('2027-01-15T00:00:00Z', air);
+	service.answer = (_source, { part, now }) => {
+		const isOver = (at_s: number) => at_s + 3600 <= now.getTime() / 1000;
+		const hours = page.filter(({ at_s }) => isOver(at_s) === (part === 'history'));
+		const told = hours.map((hour) =>
+			part === 'history' ? { ...hour, air_degC: (hour.air_degC ?? 0) + 0.3 } : hour
+		);
+		return answered({ hours: told, issuedAt: now });
+	};
+	await refresh();
+	setNow('2027-01-21T06:20:00Z');
+	await refresh();
+	const { upkeep } = await lakeView(ctx, id);
+	expect(upkeep.lastObservedAt).toEqual(new Date('2027-01-21T06:00:00Z'));
 });
 
 test('a part that could not use what came gets it in full the next time', async () => {

@@ -11,9 +11,9 @@ import { daySpan } from '../local-day.ts';
 type Content = Pick<SourceAnswer, 'hours' | 'days'>;
 
 /**
- * When a forecast that does not say when it was made came for the first time; `null` where it is new.
- * It is the same when every hour or day that both tell is told alike: services that make a new one
- * never hit all values of the last one again.
+ * When a forecast came for the first time, whatever it says itself; `null` where it is new. It is the
+ * same when every hour or day that both tell is told alike: services that make a new one never hit all
+ * values of the last one again. Some stamp each answer with the time at which they sent it.
  */
 export async function cameFirstAt(
 	db: Kysely<Database>,
@@ -32,7 +32,8 @@ export async function cameFirstAt(
 
 /**
  * What of the history may be taken for observed that came with a forecast in one answer: nothing of the
- * time after that answer was made, by when it came first where it does not say so itself.
+ * time after that answer was made, by when it came first. One that says that it is newer is believed
+ * where it tells otherwise of the time since than was forecast: then that was measured.
  */
 export async function observedBeside(
 	db: Kysely<Database>,
@@ -41,14 +42,22 @@ export async function observedBeside(
 	forecast: SourceAnswer,
 	{ now, latitude, timeZone }: { now: Date; latitude: number; timeZone: string }
 ): Promise<SourceAnswer> {
-	if (forecast.isIssueTold || forecast.outcome !== 'ok') return history;
+	if (forecast.outcome !== 'ok') return history;
 	const first = await cameFirstAt(db, useId, forecast, { now, latitude });
 	if (!first) return history;
 	// By the source's own calendar a day may end almost a day later than by the lake's.
 	const ends_s = history.days.map(
 		({ on }) => [on, daySpan(addDays(on, 1), timeZone).end_s] as const
 	);
-	return { ...history, ...overBy(history, new Map(ends_s), first) };
+	const observed = overBy(history, new Map(ends_s), first);
+	if (forecast.isIssueTold) {
+		const hours = history.hours.slice(observed.hours.length);
+		const days = history.days.slice(observed.days.length);
+		const isForecast =
+			(await isSameHours(db, useId, hours)) && (await isSameDays(db, useId, days, first, latitude));
+		if (!isForecast) return history;
+	}
+	return { ...history, ...observed };
 }
 
 async function isSameHours(

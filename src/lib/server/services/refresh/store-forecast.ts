@@ -25,7 +25,7 @@ import { cameFirstAt } from './same-issue.ts';
 export async function storeForecast(
 	ctx: Context,
 	{ use, asked }: Storing,
-	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'isIssueTold' | 'station'>
+	answer: Pick<SourceAnswer, 'hours' | 'days' | 'issuedAt' | 'station'>
 ): Promise<number | 'outdated'> {
 	const { hours, days } = answer;
 	if (hours.length + days.length === 0) return 0;
@@ -39,7 +39,7 @@ export async function storeForecast(
 	return refetchable(ctx.db, (db) =>
 		storeAsAsked(db, asked, async (tx) => {
 			const at = { now, latitude: trust.latitude };
-			const first = answer.isIssueTold ? null : await cameFirstAt(tx, use.id, answer, at);
+			const first = await cameFirstAt(tx, use.id, answer, at);
 			const issuedAt = earliest([now, answer.issuedAt, first]);
 			const facts = { lakeSourceId: use.id, issuedAt, correction_K, place_m };
 			// What an earlier issue told of them must not stand in for what this one leaves open.
