@@ -98,3 +98,13 @@ test('ticks of the ruler are round numbers in the unit of the reader', () => {
 	expect(ticks[2]?.at_m).toBeCloseTo(4 * 0.0254, 9);
 	expect(rulerTicks(1.6, METRIC).at(-1)?.at_m).toBeCloseTo(1.6, 9);
 });
+
+test('what a mark is called ends within the drawing', () => {
+	const marks = ['“Great wheeled shelter”', '“Green tractor of the cove”', 'snowmobile'];
+	const loads = marks.map((mark) => ({ mark, required_m: 0.4 }));
+	const { labels } = columnDrawing(column({ loads }));
+	const named = labels.filter(({ kind }) => kind === 'mark').map(({ text }) => text);
+	expect(named).toEqual(['40 cm “Great w… and 2 more']);
+	// Beside the ruler are 183 units, and a letter of the page's type is 6.9 wide at most.
+	for (const text of named) expect(6.9 * text.length).toBeLessThan(183);
+});

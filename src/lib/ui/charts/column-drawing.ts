@@ -4,6 +4,9 @@ import { rulerTicks } from './ruler.ts';
 import { spread } from './spread.ts';
 import { grouped, markText, type LoadGroup, type LoadMark } from './thresholds.ts';
 
+/** Of a mark's names: what stands beside the ruler ends with the drawing. */
+const MARK_LETTERS = 20;
+
 export interface ColumnInput {
 	snow_m: number;
 	slush_m: number;
@@ -120,7 +123,11 @@ function layerLabel({ y, height, name }: DrawnLayer) {
 }
 
 function markLabel(mark: LoadGroup, down: (metres: number) => number, units: Units) {
-	return { kind: 'mark' as const, y: down(mark.required_m), text: markText(mark, units) };
+	return {
+		kind: 'mark' as const,
+		y: down(mark.required_m),
+		text: markText(mark, units, MARK_LETTERS)
+	};
 }
 
 function countsLabels({ counts, units }: ColumnInput, down: (metres: number) => number) {

@@ -65,16 +65,20 @@ export function thresholds(
 }
 
 /** The number first, so that a long name can't push it off the picture. */
-export function markText({ names, required_m }: LoadGroup, units: Units): string {
-	return `${requirement(required_m, units)} ${brief([...names])}`;
+export function markText(
+	{ names, required_m }: LoadGroup,
+	units: Units,
+	letters = LABEL_LETTERS
+): string {
+	return `${requirement(required_m, units)} ${brief([...names], letters)}`;
 }
 
 /** As many names as a label has room for; the table beside has them whole. */
-function brief(names: readonly string[]): string {
+function brief(names: readonly string[], letters: number): string {
 	const all = names.join(', ');
-	if (all.length <= LABEL_LETTERS) return all;
+	if (all.length <= letters) return all;
 	const rest = names.length > 1 ? ` and ${names.length - 1} more` : '';
 	const first = names[0] ?? '';
-	const room = LABEL_LETTERS - rest.length;
+	const room = letters - rest.length;
 	return (first.length <= room ? first : `${first.slice(0, room - 1).trimEnd()}…`) + rest;
 }
