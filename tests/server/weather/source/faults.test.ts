@@ -363,6 +363,28 @@ test('a forecast that was made yesterday morning is stale, and one from the past
 	expect(over.faults[0]?.text).toMatch(/lies in the past/);
 });
 
+test('frost that stands still in a forecast is unknown, and warmth that does is left', async () => {
+	const time = hoursFrom('2026-01-20T12:00Z', 120);
+	const filledUpWith = (last_degC: number) =>
+		answering(() =>
+			HttpResponse.json({
+				time,
+				air: time.map((_, at) => (at >= 24 ? last_degC : wave_degC(at))),
+				rain: time.map(() => 0)
+			})
+		);
+	filledUpWith(-22.4);
+	const cold = await get({ to: '2026-01-25' });
+	expect(cold.outcome).toBe('ok');
+	expect(cold.faults[0]).toMatchObject({ code: 'stuck', count: 95 });
+	expect(cold.faults[0]?.text).toMatch(/forecast stands still in the frost/);
+	expect(cold.hours.filter(({ air_degC }) => air_degC === -22.4)).toHaveLength(1);
+	filledUpWith(2.4);
+	const warm = await get({ to: '2026-01-25' });
+	expect(codes(warm)).toEqual([]);
+	expect(warm.hours.filter(({ air_degC }) => air_degC === 2.4)).toHaveLength(96);
+});
+
 test('a clock that is hours off is told by the warmest time of day', async () => {
 	const time = hoursFrom('2026-01-10T00:00Z', 240);
 	const question: Partial<Ask> = {
