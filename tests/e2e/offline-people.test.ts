@@ -188,7 +188,7 @@ test.runIf(browserPath)(
 		await start.close();
 		const page = await openAndKeep(device, LAKE);
 		await page.goto('/on-this-phone');
-		await page.getByRole('row').filter({ hasText: 'pinder-lake' }).waitFor();
+		await page.getByRole('row').filter({ hasText: 'Pinder Lake' }).waitFor();
 		await expectNothingOfAxe(page);
 		await page.getByRole('button', { name: 'Forget all on this device' }).click();
 		await page.getByText('Nothing is kept on this device any more.').waitFor();

@@ -59,13 +59,13 @@ test('asked to end it finishes what is under way, takes nothing new, and logs al
 			response.on('end', () => done({ status: response.statusCode, text }));
 		});
 	});
-	sent.write('date,tmean_c\n2027-01-01,-5\n');
+	sent.write('date,tmean_c\n2026-01-01,-5\n');
 	await new Promise((resolve) => setTimeout(resolve, 300));
 	child.kill('SIGTERM');
 	const stopping = () => lines.some(({ event }) => event === 'stopping');
 	await expect.poll(stopping, { timeout: 10_000 }).toBe(true);
 	await expect(fetch(`${url}/api/v1/health`)).rejects.toThrow();
-	sent.end('2027-01-02,-7\n');
+	sent.end('2026-01-02,-7\n');
 	expect(await answer).toMatchObject({
 		status: 200,
 		text: expect.stringContaining('"accepted":2')
