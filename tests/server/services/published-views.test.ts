@@ -111,3 +111,13 @@ test.each([
 	expect(view.asOf).toBe('2027-01-21');
 	expect(view.outlook).not.toBe(it.before.outlook);
 });
+
+test('a view that was made by a clock that was ahead stands in for nothing', async () => {
+	const it = await lake();
+	it.setNow('2027-01-22T17:00:00Z');
+	await lakeView(it.ctx, it.id);
+	await keepUp(it);
+	it.setNow('2027-01-22T16:20:00Z');
+	const { asOf, standsIn } = await lakeView(it.ctx, it.id);
+	expect({ asOf, standsIn }).toEqual({ asOf: '2027-01-21', standsIn: undefined });
+});

@@ -33,7 +33,9 @@ export async function publishedView(
 	const made = await madeByPeople(ctx, known);
 	const now_ms = ctx.now().getTime();
 	const before = views.get(key);
-	const mayStand = before?.made === made && now_ms - before.at_ms < LONGEST_MS;
+	const age_ms = before ? now_ms - before.at_ms : Infinity;
+	// The clock may have been set back since: then nobody knows how old it is.
+	const mayStand = before?.made === made && age_ms >= 0 && age_ms < LONGEST_MS;
 	const state = mayStand ? keptUp(ctx, known.lake.id) : 'settled';
 	// More is about to come in: an estimate of the half of it would be made for nothing.
 	if (before && state === 'changing') return standIn(before);

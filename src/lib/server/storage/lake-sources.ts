@@ -1,5 +1,6 @@
 import type { Kysely, Selectable, Transaction, Updateable } from 'kysely';
 import type { Database, Flag } from './schema.ts';
+import { laterThanEver } from './set-right.ts';
 import type { LakeSourceTable } from './source-schema.ts';
 
 export type LakeSourceRow = Selectable<LakeSourceTable>;
@@ -47,8 +48,15 @@ export function listUsesOfSource(db: Kysely<Database>, sourceId: string): Promis
 		.execute();
 }
 
-/** What is due at an instant, of sources that are on, the longest overdue first. */
-export function listDueRows(db: Kysely<Database>, at: Date): Promise<LakeSourceRow[]> {
+/**
+ * What is due at an instant, of sources that are on, the longest overdue first; with it what was put off
+ * for longer than it ever is, by a clock that was ahead.
+ */
+export function listDueRows(
+	db: Kysely<Database>,
+	at: Date,
+	longest_min: number
+): Promise<LakeSourceRow[]> {
 	return db
 		.selectFrom('lake_source')
 		.innerJoin('source', 'source.id', 'lake_source.source_id')
@@ -58,7 +66,13 @@ export function listDueRows(db: Kysely<Database>, at: Date): Promise<LakeSourceR
 		.where('source.is_on', '=', 1)
 		.where('source.deleted_at', 'is', null)
 		.where('lake.deleted_at', 'is', null)
-		.where((eb) => eb.or([eb('next_at', 'is', null), eb('next_at', '<=', at.toISOString())]))
+		.where((eb) =>
+			eb.or([
+				eb('next_at', 'is', null),
+				eb('next_at', '<=', at.toISOString()),
+				eb('next_at', '>', laterThanEver(at, longest_min))
+			])
+		)
 		.orderBy('next_at')
 		.orderBy('lake_source.id')
 		.execute();

@@ -1,5 +1,6 @@
 import type { Insertable, Kysely, Selectable, Updateable } from 'kysely';
 import type { Database } from './schema.ts';
+import { laterThanEver } from './set-right.ts';
 import type { WebhookOutboxTable, WebhookTable } from './telling-schema.ts';
 
 export type WebhookRow = Selectable<WebhookTable>;
@@ -41,15 +42,28 @@ export async function deleteWebhook(db: Kysely<Database>, lakeId: string): Promi
 	await db.deleteFrom('webhook').where('lake_id', '=', lakeId).execute();
 }
 
-/** Webhooks that have something to send and may try by an instant. */
-export function listDueWebhooks(db: Kysely<Database>, now: string): Promise<WebhookRow[]> {
+/**
+ * Webhooks that have something to send and may try by an instant, or wait for longer than they ever do,
+ * by a clock that was ahead.
+ */
+export function listDueWebhooks(
+	db: Kysely<Database>,
+	now: Date,
+	longest_min: number
+): Promise<WebhookRow[]> {
 	return db
 		.selectFrom('webhook')
 		.innerJoin('lake', 'lake.id', 'webhook.lake_id')
 		.selectAll('webhook')
 		.where('lake.deleted_at', 'is', null)
 		.where('webhook.stopped_at', 'is', null)
-		.where((at) => at.or([at('webhook.next_at', 'is', null), at('webhook.next_at', '<=', now)]))
+		.where((at) =>
+			at.or([
+				at('webhook.next_at', 'is', null),
+				at('webhook.next_at', '<=', now.toISOString()),
+				at('webhook.next_at', '>', laterThanEver(now, longest_min))
+			])
+		)
 		.where('webhook.lake_id', 'in', (db) => db.selectFrom('webhook_outbox').select('lake_id'))
 		.execute();
 }

@@ -163,3 +163,12 @@ test('what is told is in the units that were chosen, and names the site where th
 	expect(flood?.text).toMatch(/About [\d.]+ in more snow/);
 	expect(reading?.title).toBe('Narrow bay, Reading of 11 Jan, 10 in: a drilled hole decides');
 });
+
+test('a look by a clock that was ahead keeps nobody from looking again', async () => {
+	const { ctx, id, setNow } = await lake();
+	setNow('2027-01-10T22:00:00Z');
+	expect(await lookAt(ctx, id)).toBe(true);
+	expect(await lookAt(ctx, id)).toBe(false);
+	setNow('2027-01-10T13:00:00Z');
+	expect(await lookAt(ctx, id)).toBe(true);
+});

@@ -196,6 +196,17 @@ test('it is tried again later and later, then given up with a sentence, and take
 	expect(await state()).toMatchObject({ stoppedAt: null, failures: 0, waiting: 0, trouble: null });
 });
 
+test('a wait that a clock ahead began keeps nothing from being sent once the clock is right', async () => {
+	const { ctx, setNow, tell } = await hooked();
+	await tell();
+	receiver.reply = answering(500);
+	setNow('2027-01-31T03:00:00Z');
+	await deliverDue(ctx);
+	receiver.reply = answering(204);
+	setNow('2027-01-29T03:00:00Z');
+	expect(await deliverDue(ctx)).toBe(1);
+});
+
 test('the waits double from a minute to six hours, three days in all', () => {
 	const waits = Array.from({ length: GIVE_UP_AFTER - 1 }, (_, index) => wait_min(index + 1));
 	expect(waits.slice(0, 10)).toEqual([1, 2, 4, 8, 16, 32, 64, 128, 256, 360]);

@@ -13,6 +13,10 @@ const SHARE_FOR_SCHEDULE = 0.8;
 const MINUTES_A_DAY = 1440;
 const FIRST_BACK_OFF_MIN = 5;
 const LONGEST_BACK_OFF_MIN = 360;
+/** A part more than it takes, so that not all is asked at once again. Our choice. */
+const SPREAD = 0.2;
+/** Nothing is put off for longer: what is due later was put off by a clock that was ahead. */
+export const LONGEST_WAIT_MIN = 1440;
 
 /** A call that the network loses is made once more, and counts. */
 const TRIES = 2;
@@ -44,6 +48,11 @@ export function callsLeftForToday(source: WeatherSource, lakes: number, now: Dat
 	return rounds * lakes * callsForBoth(source);
 }
 
+/** The same spread out, by a random number from 0 to 1. */
+export function spreadBackOff_min(failures: number, random: number): number {
+	return backOff_min(failures) * (1 + SPREAD * random);
+}
+
 /** Minutes to leave alone what has failed so often in a row: 5, 10, 20 and so on to six hours. */
 export function backOff_min(failures: number): number {
 	return Math.min(LONGEST_BACK_OFF_MIN, FIRST_BACK_OFF_MIN * 2 ** Math.max(0, failures - 1));
@@ -73,7 +82,8 @@ export function refusalFor(
 		const text = `${source.name} asked to be left alone until ${clock(retryAfter)}; it is asked again then.`;
 		return { kind: 'waits', until: retryAfter, text };
 	}
-	const backOff = asFuture(state.back_off_until_at, now);
+	const longest_min = LONGEST_BACK_OFF_MIN * (1 + SPREAD);
+	const backOff = asFuture(state.back_off_until_at, now, longest_min);
 	if (backOff && !isOnDemand) {
 		const text = `${source.name} failed ${state.failures} times in a row and is left alone until ${clock(backOff)}; refresh by hand to try at once.`;
 		return { kind: 'waits', until: backOff, text };
@@ -87,9 +97,10 @@ export function refusalFor(
 	return { kind: 'waits', until, text };
 }
 
-function asFuture(at: string | null, now: Date): Date | null {
-	const instant = at === null ? null : new Date(at);
-	return instant && instant > now ? instant : null;
+/** Within so many minutes, where it cannot be later. */
+function asFuture(at: string | null, now: Date, within_min = Infinity): Date | null {
+	const ahead_min = at === null ? 0 : (Date.parse(at) - now.getTime()) / 60_000;
+	return at !== null && ahead_min > 0 && ahead_min <= within_min ? new Date(at) : null;
 }
 
 /** @example clock(new Date('2027-02-10T13:05:00Z')) // => '2027-02-10 13:05 UTC' */

@@ -32,6 +32,7 @@ export function forgetKeepingUp({ db }: Context, lakeId: string): void {
 /** Whether the schedule is changing a lake's weather, or has only just done so. */
 export function keptUp({ db, now }: Context, lakeId: string): 'changing' | 'changed' | 'settled' {
 	const change = changes.get(db)?.get(lakeId);
-	if (!change || now().getTime() - change.at_ms > IN_THE_MAKING_MS) return 'settled';
+	const ago_ms = change ? now().getTime() - change.at_ms : Infinity;
+	if (!change || ago_ms < 0 || ago_ms > IN_THE_MAKING_MS) return 'settled';
 	return change.isOver ? 'changed' : 'changing';
 }

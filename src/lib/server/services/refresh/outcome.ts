@@ -10,7 +10,7 @@ import {
 	type SourcePart,
 	type WeatherSource
 } from '../../weather/source/contract.ts';
-import { backOff_min } from './allowance.ts';
+import { spreadBackOff_min } from './allowance.ts';
 
 /** Faults of the service as a whole: asking it for another lake would fail as well. */
 const OF_THE_SERVICE: ReadonlySet<FaultCode> = new Set([
@@ -84,7 +84,7 @@ async function noteForSource(
 		return updateSourceState(ctx.db, sourceId, { ...wait });
 	}
 	const failures = (await readSourceState(ctx.db, sourceId)).failures + 1;
-	const minutes = backOff_min(failures) * (1 + 0.2 * ctx.weather.random());
+	const minutes = spreadBackOff_min(failures, ctx.weather.random());
 	await updateSourceState(ctx.db, sourceId, {
 		failures,
 		back_off_until_at: after(minutes),

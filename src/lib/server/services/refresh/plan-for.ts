@@ -2,6 +2,7 @@ import { winterOf, type IsoDate } from '#lib/model/calendar.ts';
 import type { Context } from '../../context.ts';
 import { readFetchStates, type FetchState } from '../../storage/fetch-states.ts';
 import { findLakeSourceRow } from '../../storage/lake-sources.ts';
+import { SLACK_MS } from '../../storage/set-right.ts';
 import { readFirstFreezeUp } from '../../storage/winters.ts';
 import { localDay } from '../local-day.ts';
 import { lastObservedOf } from '../sources/last-observed.ts';
@@ -49,6 +50,8 @@ function holdsUntil(
 	state: FetchState | undefined
 ): Date | null {
 	if (!state?.last_success_at || state.failures > 0 || use.next_at === null) return null;
+	// By a clock that was ahead: nobody knows how long it holds.
+	if (Date.parse(state.last_success_at) > now.getTime() + SLACK_MS) return null;
 	const shortest_ms = source.limits.minInterval_min * 60_000;
 	const until_ms = Math.max(
 		Date.parse(state.last_success_at) + shortest_ms,

@@ -1,8 +1,9 @@
 import type { Context } from '../../context.ts';
-import { findLakeSourceRow } from '../../storage/lake-sources.ts';
+import { listDueRows } from '../../storage/lake-sources.ts';
 import { logFailure } from '../failure.ts';
 import { mayGoOn } from '../lease.ts';
 import { logEvent } from '../log.ts';
+import { LONGEST_WAIT_MIN } from './allowance.ts';
 import { forgetKeepingUp } from './kept-up.ts';
 import { newPace, type Pace } from './pace.ts';
 import { newJob, type Job, type Wish } from './progress.ts';
@@ -122,6 +123,6 @@ async function work(ctx: Context, line: Line, signal: AbortSignal): Promise<void
 async function isStillWanted(ctx: Context, { isOnDemand, useId }: Job): Promise<boolean> {
 	if (isOnDemand) return true;
 	if (!mayGoOn(ctx, 'refreshing')) return false;
-	const due = (await findLakeSourceRow(ctx.db, useId))?.next_at ?? null;
-	return due === null || new Date(due) <= ctx.now();
+	const due = await listDueRows(ctx.db, ctx.now(), LONGEST_WAIT_MIN);
+	return due.some(({ id }) => id === useId);
 }

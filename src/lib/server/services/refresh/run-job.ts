@@ -11,16 +11,16 @@ import type { WeatherSource } from '../../weather/source/contract.ts';
 import { getLake } from '../lakes.ts';
 import { openSource } from '../sources/sources.ts';
 import { nudgeTelling } from '../telling/nudge.ts';
-import { backOff_min, callsLeftForToday, interval_min } from './allowance.ts';
+import { backOff_min, callsLeftForToday, interval_min, LONGEST_WAIT_MIN } from './allowance.ts';
 import type { Asking } from './asking.ts';
 import { beginKeepingUp, endKeepingUp, forgetKeepingUp } from './kept-up.ts';
 import type { Pace } from './pace.ts';
 import type { Job } from './progress.ts';
 import { fetchEarlierWinters, refreshUse, type Refreshed } from './refresh-use.ts';
+import { forgetWhatIsAhead } from './set-back.ts';
 
 /** Spreads the lakes of a source by up to this part of its interval. Our choice. */
 const JITTER = 0.1;
-const LONGEST_WAIT_MIN = 1440;
 /** Within so many minutes after a limit or a wait has ended. */
 const AFTER_WAIT_MIN = 10;
 
@@ -32,6 +32,7 @@ export async function runJob(
 	signal: AbortSignal
 ): Promise<void> {
 	const { progress } = job;
+	if (!signal.aborted) await forgetWhatIsAhead(ctx);
 	const asking = signal.aborted ? null : await askingFor(ctx, job, pace, signal);
 	if (!asking) {
 		progress.status = 'stopped';

@@ -2,8 +2,10 @@ import type { Context } from '../../context.ts';
 import { listDueRows } from '../../storage/lake-sources.ts';
 import { logFailure } from '../failure.ts';
 import { keepLease, type Lease } from '../lease.ts';
+import { LONGEST_WAIT_MIN } from './allowance.ts';
 import { onNudge } from './nudge.ts';
 import { enqueue, stopRefreshing } from './queue.ts';
+import { forgetWhatIsAhead } from './set-back.ts';
 import { takeWishes } from './wishes.ts';
 
 const ROUND_MS = 60_000;
@@ -70,7 +72,8 @@ function wheneverHeld(lease: Lease, work: () => Promise<void>): NodeJS.Timeout {
 
 /** Puts what is due into the lines of its sources; tells how many uses that are. */
 export async function enqueueDue(ctx: Context): Promise<number> {
-	const due = await listDueRows(ctx.db, ctx.now());
+	await forgetWhatIsAhead(ctx);
+	const due = await listDueRows(ctx.db, ctx.now(), LONGEST_WAIT_MIN);
 	for (const use of due) enqueue(ctx, use, false);
 	return due.length;
 }

@@ -52,7 +52,9 @@ export async function lookAt(ctx: Context, lakeId: string): Promise<boolean> {
 
 function isLately(ctx: Context, { looked_at }: TellingRow): boolean {
 	if (looked_at === null) return false;
-	return ctx.now().getTime() - Date.parse(looked_at) < LOOK_AGAIN_H * 3_600_000;
+	const ago_ms = ctx.now().getTime() - Date.parse(looked_at);
+	// What was looked at later than now was by a clock that was ahead.
+	return ago_ms >= 0 && ago_ms < LOOK_AGAIN_H * 3_600_000;
 }
 
 /** Of all that the answer is made from; its weather, readings and loads are in the input. */

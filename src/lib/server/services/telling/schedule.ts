@@ -62,7 +62,7 @@ export function startTelling(ctx: Context): { stop: () => Promise<void> } {
 }
 
 interface Round {
-	/** When each lake was last looked at, by the server's clock. */
+	/** When each lake was last looked at, by the running clock: the server's may be set. */
 	looked: Map<string, number>;
 	nudged: Set<string>;
 	lease: Lease;
@@ -103,9 +103,9 @@ async function round(ctx: Context, { looked, nudged, lease, signal }: Round): Pr
 		nudged.clear();
 		for (const { lake_id } of await listTellingRows(ctx.db)) {
 			if (signal.aborted || !lease.isHeldFor(0)) return;
-			const isDue = ctx.now().getTime() - (looked.get(lake_id) ?? -Infinity) >= LOOK_MS;
+			const isDue = performance.now() - (looked.get(lake_id) ?? -Infinity) >= LOOK_MS;
 			if (!isDue && !wanted.has(lake_id)) continue;
-			looked.set(lake_id, ctx.now().getTime());
+			looked.set(lake_id, performance.now());
 			await lookQuietly(ctx, lake_id, signal);
 		}
 		await deliverDue(ctx, { signal, mayPost: () => lease.isHeldFor(POST_MS) });

@@ -32,7 +32,7 @@ export async function deliverDue(
 	ctx: Context,
 	{ signal, mayPost = () => true }: Delivering = {}
 ): Promise<number> {
-	const due = await listDueWebhooks(ctx.db, ctx.now().toISOString());
+	const due = await listDueWebhooks(ctx.db, ctx.now(), LONGEST_WAIT_MIN);
 	let taken = 0;
 	for (let at = 0; at < due.length; at += AT_ONCE) {
 		if (signal?.aborted || !mayPost()) break;
