@@ -1,5 +1,6 @@
 import type { IsoDate } from '#lib/model/calendar.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
+import { withoutColdSpikes } from '#lib/model/spiked-air.ts';
 import { STUCK_h, withoutStuckAir } from '#lib/model/stuck-air.ts';
 import type { Context } from '../context.ts';
 import { readSourceDays, readSourceHours } from '../storage/source-weather.ts';
@@ -12,7 +13,7 @@ const MARGIN_S = STUCK_h * 3600;
 
 /**
  * The hours of each origin from `from_s` to before `to_s`, sorted. Those of sources are brought to
- * the lake's elevation, and of a station that has stuck there is no temperature.
+ * the lake's elevation, and of a station that has stuck or slipped there is no temperature.
  */
 export async function readOriginHours(
 	db: Context['db'],
@@ -28,7 +29,7 @@ export async function readOriginHours(
 			hours.set(origin, await readWeatherHours(db, lakeId, from_s, to_s));
 			continue;
 		}
-		const running = withoutStuckAir(brought.get(origin.lakeSourceId) ?? []);
+		const running = withoutColdSpikes(withoutStuckAir(brought.get(origin.lakeSourceId) ?? []));
 		const asked = running.filter(({ at_s }) => at_s >= from_s && at_s < to_s);
 		hours.set(origin, warmerHours(asked, origin.correction_K));
 	}

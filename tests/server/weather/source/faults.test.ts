@@ -534,3 +534,28 @@ test('status 203 is used, and told plainly', async () => {
 	expect(answer).toMatchObject({ outcome: 'ok', faults: [{ code: 'deprecated' }] });
 	expect(answer.faults[0]?.text).toMatch(/status 203.*documentation/);
 });
+
+test('frost out of all bounds in a forecast is unknown, and warmth that is counts', async () => {
+	const time = hoursFrom('2026-01-20T12:00Z', 120);
+	const withHour = (odd_degC: number) =>
+		answering(() =>
+			HttpResponse.json({
+				time,
+				air: time.map((_, at) => (at === 30 ? odd_degC : wave_degC(at))),
+				rain: time.map(() => 0)
+			})
+		);
+	withHour(-73);
+	const cold = await get({ to: '2026-01-25' });
+	expect(cold.outcome).toBe('ok');
+	expect(cold.faults[0]).toMatchObject({ code: 'impossible', count: 1 });
+	expect(cold.faults[0]?.text).toMatch(
+		/^1 hour is colder by more than 30 °C than the hours beside it, the first −73 °C at 2026-01-21 19:00/
+	);
+	expect(cold.hours[30]?.air_degC).toBeNull();
+	expect(cold.hours.filter(({ air_degC }) => air_degC === null)).toHaveLength(1);
+	withHour(45);
+	const warm = await get({ to: '2026-01-25' });
+	expect(warm.faults[0]?.text).toMatch(/1 hour is warmer by more than 30 °C .* it counts/);
+	expect(warm.hours[30]?.air_degC).toBe(45);
+});

@@ -4,23 +4,26 @@ import { hourText } from '../lake-days.ts';
 import { clockDoubt } from './clock-doubt.ts';
 import { dayGaps, hasTemperature, hourGaps } from './gaps.ts';
 import type { Judged, Question } from './judge.ts';
+import { withoutSpikes } from './spiked.ts';
 import { staleForecast } from './stale.ts';
 import { withoutStuckFrost } from './stuck-forecast.ts';
 
-/** What is expected: frost that stands still taken out, its age, its gaps and its clock told. */
+/** What is expected: frost that stands still or is out of all bounds taken out, its age, its gaps and its clock told. */
 export function judgeForecast(
 	{ now, timeZone, longitude }: Question,
 	told: Pick<Mapped, 'hours' | 'days'>,
 	mapped: Mapped,
 	madeAt: Date
 ): Judged {
-	const { hours, days, faults: stuck } = withoutStuckFrost(told.hours, told.days, timeZone);
+	const moving = withoutStuckFrost(told.hours, told.days, timeZone);
+	const { hours, days, faults: spiked } = withoutSpikes(moving.hours, moving.days, timeZone);
 	const firstHour = hours.find(({ air_degC }) => air_degC !== null);
 	const firstDay = days.find(hasTemperature);
 	const faults = [
 		staleForecast(madeAt, now),
 		firstHour || firstDay ? null : past(mapped, timeZone),
-		...stuck,
+		...moving.faults,
+		...spiked,
 		clockDoubt(hours, longitude),
 		firstHour ? hourGaps(hours, firstHour.at_s, timeZone) : null,
 		firstDay ? dayGaps(days, firstDay.on) : null

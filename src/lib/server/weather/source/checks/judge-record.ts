@@ -6,13 +6,14 @@ import type { Mapped } from '../read/mapped.ts';
 import { clockDoubt } from './clock-doubt.ts';
 import { dayGaps, hasTemperature, hourGaps } from './gaps.ts';
 import type { Judged, Judging, Question } from './judge.ts';
+import { withoutSpikes } from './spiked.ts';
 import { staleRecord } from './stale.ts';
 import { withoutStuckDays, withoutStuckHours } from './stuck.ts';
 
 /** A clock that is ahead by less is no news. */
 const AHEAD_h = 2;
 
-/** What was observed: stuck values taken out, gaps, age and clock told. */
+/** What was observed: stuck values and frost out of all bounds taken out, gaps, age and clock told. */
 export function judgeRecord(
 	{ part, reach, mapping }: Judging,
 	ask: Question,
@@ -23,6 +24,7 @@ export function judgeRecord(
 	const samples = mapped.samples.get('air') ?? [];
 	const ofHours = withoutStuckHours(hours, samples, timeZone);
 	const ofDays = withoutStuckDays(days);
+	const used = withoutSpikes(ofHours.times, ofDays.times, timeZone);
 	const isDaily = mapping.step === 'daily';
 	const newest_s = isDaily
 		? endOfDays_s(days.filter(hasTemperature).at(-1)?.on, timeZone)
@@ -34,12 +36,13 @@ export function judgeRecord(
 			: staleRecord(new Date(newest_s * 1000), expectedAt(ask, isDaily), lag_h),
 		ofHours.fault,
 		ofDays.fault,
+		...used.faults,
 		part === 'history' ? ahead(mapped.hours, ask) : null,
 		clockDoubt(ofHours.times, ask.longitude),
 		hourGaps(hours, startOfDay_s(from, timeZone), timeZone),
 		dayGaps(days, from)
 	].filter((fault) => fault !== null);
-	return { hours: ofHours.times, days: ofDays.times, faults };
+	return { hours: used.hours, days: used.days, faults };
 }
 
 /** The end of what can have been observed by now. A day is observed when it is over. */
