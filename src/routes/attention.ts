@@ -42,6 +42,7 @@ const DOUBT_CODES = new Set([
 	'doubtfulReading',
 	'freezeUpNotSure',
 	'snowUnknown',
+	'sourcesDiffer',
 	'gaps'
 ]);
 

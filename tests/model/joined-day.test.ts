@@ -5,11 +5,15 @@ import {
 	type DayValues,
 	type WeatherHour
 } from '../../src/lib/model/hours-to-days.ts';
-import { filledBy, joinedDay } from '../../src/lib/model/joined-day.ts';
-import { observedDay } from '../../src/lib/model/observed-day.ts';
+import { filledBy, joinedDay as joined, type OriginDay } from '../../src/lib/model/joined-day.ts';
+import { observedDay as observed } from '../../src/lib/model/observed-day.ts';
 
 const START_S = Date.UTC(2027, 0, 10) / 1000;
 const SPAN = { on: '2027-01-10', start_s: START_S, end_s: START_S + 86_400 };
+
+const observedDay = (hourly: DayValues | null, record: DayValues | null) =>
+	observed(hourly, record, 61);
+const joinedDay = (span: typeof SPAN, origins: readonly OriginDay[]) => joined(span, origins, 61);
 
 function hour(index: number, values: Partial<WeatherHour> = {}): WeatherHour {
 	return {
@@ -144,4 +148,14 @@ test('a less trusted origin changes nothing that the first knows', () => {
 		}),
 		{ seed: 42, numRuns: 500 }
 	);
+});
+
+test('warm hours that were seen of a day count in the daily record that stands in for it', () => {
+	const trusted = { hours: hours(8, 18, { air_degC: 2 }), daily: null };
+	const other = { hours: [], daily: daily({ air_degC: -3, min_degC: -5, max_degC: -1 }) };
+	expect(joinedDay(SPAN, [trusted, other])).toMatchObject({ air_degC: -3, aboveFreezing_h: 10 });
+	expect(joinedDay(SPAN, [{ ...other, hours: trusted.hours }])?.aboveFreezing_h).toBe(10);
+	const warmer = { hours: [], daily: daily({ air_degC: 4, min_degC: 1, max_degC: 6 }) };
+	expect(joinedDay(SPAN, [trusted, warmer])?.aboveFreezing_h).toBeNull();
+	expect(joinedDay(SPAN, [other, trusted])?.aboveFreezing_h).toBeNull();
 });

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
+import { observedDay as observed } from '../../src/lib/model/observed-day.ts';
 import type { DayValues } from '../../src/lib/model/hours-to-days.ts';
-import { observedDay } from '../../src/lib/model/observed-day.ts';
+
+const observedDay = (hourly: DayValues | null, daily: DayValues | null) =>
+	observed(hourly, daily, 61);
 
 function day(values: Partial<DayValues>): DayValues {
 	return {

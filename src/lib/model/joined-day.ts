@@ -16,12 +16,17 @@ export interface OriginDay {
  * that a more trusted one lacks; a daily record stands before less trusted hours. What fell is taken
  * as a whole, lest the snow of one be more than the precipitation of another.
  */
-export function joinedDay(span: DaySpan, origins: readonly OriginDay[]): WeatherDay | null {
+export function joinedDay(
+	span: DaySpan,
+	origins: readonly OriginDay[],
+	latitude: number
+): WeatherDay | null {
 	let joined: WeatherDay | null = null;
 	let hours: WeatherHour[] = [];
 	for (const { hours: own, daily } of origins) {
 		hours = hours.length === 0 ? [...own] : filledBy(hours, own);
-		const day = observedDay(hours.length > 0 ? dayFromHours(span, hours) : null, daily);
+		const ofHours = hours.length > 0 ? dayFromHours(span, hours) : null;
+		const day = observedDay(ofHours, daily, latitude);
 		if (day !== null) joined = joined === null ? day : completedBy(joined, day);
 	}
 	return joined;

@@ -1,15 +1,21 @@
 import type { DayValues } from './hours-to-days.ts';
+import { withWarmHours } from './warm-hours.ts';
 import type { WeatherDay } from './weather.ts';
 
 /**
  * One day from what its hours and what a daily record say of it. The temperature comes whole from
- * the hours where they know it, else from the daily record; every other field from the hours first.
+ * the hours where they know it, else from the daily record, in which hours that were seen above freezing
+ * count: a thaw is judged by them. Every other field comes from the hours first.
  */
-export function observedDay(hourly: DayValues | null, daily: DayValues | null): WeatherDay | null {
+export function observedDay(
+	hourly: DayValues | null,
+	daily: DayValues | null,
+	latitude: number
+): WeatherDay | null {
 	const first = hourly ?? daily;
 	if (!first) return null;
 	const ofTemperature = hourly && hourly.air_degC !== null ? hourly : meanFromRange(daily ?? first);
-	return {
+	const day: WeatherDay = {
 		on: first.on,
 		source: 'observed',
 		...withConsistentRange(ofTemperature),
@@ -18,6 +24,8 @@ export function observedDay(hourly: DayValues | null, daily: DayValues | null): 
 		landSnow_m: hourly?.landSnow_m ?? daily?.landSnow_m ?? null,
 		wind_m_s: hourly?.wind_m_s ?? daily?.wind_m_s ?? null
 	};
+	const isOfHours = hourly !== null && hourly.air_degC !== null;
+	return isOfHours ? day : withWarmHours(day, hourly?.aboveFreezing_h ?? 0, latitude);
 }
 
 /** The middle of the day's range where no mean is reported: common practice of weather services. */

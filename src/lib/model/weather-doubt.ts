@@ -12,7 +12,8 @@ export type UnitDoubt =
 	| { kind: 'amounts'; factor: number };
 
 const FEWEST_DAYS = 5;
-const LARGE_K = 4; // neighbours in the same air differ by less in their means; our choice
+/** Neighbours in the same air differ by less in their means. Our choice. */
+export const LARGE_K = 4;
 const WELL_EXPLAINED_K = 3; // what a right unit leaves; our choice
 const LEAST_FALL_kg_m2 = 10; // less cannot tell a unit from a shower; our choice
 

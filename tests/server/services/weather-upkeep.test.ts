@@ -10,6 +10,7 @@ import { inventedLake } from '../../support/fresh-context.ts';
 import {
 	answered,
 	contextWithService,
+	inventedSource,
 	measuredAsColdAs,
 	orderOf,
 	useSource,
@@ -259,4 +260,34 @@ test('the elevation of the place that a forecast is made for counts where the st
 	service.answer = (source, ask) => (ask.part === 'history' ? measured : ahead)(source, ask);
 	await refresh();
 	expect((await lakeView(ctx, id)).upkeep.sentences).toMatchObject([{ code: 'elevationUnknown' }]);
+});
+
+test.each([
+	[-13, 'Where Invented Weather tells nothing, Second Weather stands in'],
+	[-3, 'The colder one is trusted more']
+])(
+	'a second source at %s °C beside one at −8 °C is told of with what it may cost',
+	async (air_degC, harm) => {
+		const { ctx, id, service, refresh } = await lake();
+		const second = inventedSource({ id: 'second-weather', name: 'Second Weather' });
+		await useSource(ctx, id, second, ['csv', 'invented-weather', 'second-weather']);
+		const answers = [measuredAsColdAs(-8), measuredAsColdAs(air_degC)] as const;
+		service.answer = (source, ask) => answers[source.id === 'second-weather' ? 1 : 0](source, ask);
+		await refresh();
+		const { upkeep } = await lakeView(ctx, id);
+		const [told, ...others] = upkeep.sentences.filter(({ code }) => code === 'sourcesDiffer');
+		expect(others).toEqual([]);
+		expect(told?.text).toContain('By Second Weather it was 5 °C');
+		expect(told?.text).toContain(harm);
+	}
+);
+
+test('sources that differ by little are not told of', async () => {
+	const { ctx, id, service, refresh } = await lake();
+	const second = inventedSource({ id: 'second-weather', name: 'Second Weather' });
+	await useSource(ctx, id, second, ['csv', 'invented-weather', 'second-weather']);
+	const answers = [measuredAsColdAs(-8), measuredAsColdAs(-10)] as const;
+	service.answer = (source, ask) => answers[source.id === 'second-weather' ? 1 : 0](source, ask);
+	await refresh();
+	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
 });

@@ -105,7 +105,8 @@ export async function joinDays(
 	return spans.flatMap((span) => {
 		const day = joinedDay(
 			span,
-			takers.map((take) => take(span))
+			takers.map((take) => take(span)),
+			trust.latitude
 		);
 		if (day === null) return [];
 		const { source: _, ...values } = day;

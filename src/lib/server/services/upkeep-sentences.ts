@@ -7,11 +7,14 @@ import { findLakeRow } from '../storage/lakes.ts';
 import type { LakeSourceRow } from '../storage/lake-sources.ts';
 import type { KnownForecast } from './known-forecast.ts';
 import { FRESH_H } from './known-forecast.ts';
+import { disagreements } from './sources/disagreeing.ts';
 import { listSources } from './sources/sources.ts';
+import type { Origin, Trust } from './trust.ts';
 
 interface Known {
 	by: Date;
 	forecast: KnownForecast;
+	trust: Trust;
 	/** The last week observed. */
 	latestDays: readonly WeatherDay[];
 }
@@ -32,6 +35,7 @@ export async function upkeepSentences(
 	return [
 		...oldForecast(known),
 		...(await failing(ctx, uses, nameOf)),
+		...(await disagreeing(ctx, names, known)),
 		...(await withoutElevation(ctx, uses, nameOf)),
 		...withoutPrecipitation(uses, nameOf, known)
 	];
@@ -58,6 +62,28 @@ async function failing(
 		cautions.push({ code: 'sourceFails', text });
 	}
 	return cautions;
+}
+
+/** What fills another's gaps, or is trusted more, may be the wrong one. */
+async function disagreeing(
+	ctx: Context,
+	names: ReadonlyMap<string, string>,
+	{ by, trust }: Known
+): Promise<Caution[]> {
+	const nameOf = (origin: Origin) =>
+		origin.kind === 'csv'
+			? 'the imported weather'
+			: (names.get(origin.sourceId) ?? origin.sourceId);
+	return (await disagreements(ctx, trust, by)).map(({ first, second, bias_K, days }) => {
+		const [trusted, other] = [nameOf(first), nameOf(second)];
+		const far = `By ${other} it was ${Math.round(Math.abs(bias_K))} °C ${bias_K > 0 ? 'warmer' : 'colder'} than by ${trusted}, on the last ${days} days that both tell.`;
+		const harm =
+			bias_K > 0
+				? `The colder one is trusted more: if the other is right, the ice is thinner than estimated.`
+				: `Where ${trusted} tells nothing, ${other} stands in: if it is wrong, the ice is thinner than estimated.`;
+		const text = `${far} ${harm} Compare both with a thermometer at the lake, and trust the wrong one less.`;
+		return { code: 'sourcesDiffer', text };
+	});
 }
 
 /** A station that lies higher is colder than the lake, and makes its ice thicker than it is. */

@@ -1,8 +1,8 @@
 import { daysBetween, type IsoDate } from '#lib/model/calendar.ts';
-import { dayDegrees, meanAir_degC } from '#lib/model/degree-days.ts';
 import type { Caution } from '#lib/model/forecast.ts';
 import type { WeatherHour } from '#lib/model/hours-to-days.ts';
 import { unbrokenTo_s } from '#lib/model/since/part-day.ts';
+import { withWarmHours } from '#lib/model/warm-hours.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { listLakeSourceRows } from '../storage/lake-sources.ts';
@@ -103,14 +103,6 @@ function joined(
 	return [...days.values()].toSorted((a, b) => (a.on < b.on ? -1 : 1));
 }
 
-/** The day with the hours above freezing that were seen of it, where its forecast has fewer. */
-function withWarmHours(day: WeatherDay, seen_h: number, latitude: number): WeatherDay {
-	const forecast_h = dayDegrees(day, latitude)?.aboveFreezing_h ?? 0;
-	// A mean above freezing weighs more than any hours.
-	const isMeanWarm = day.aboveFreezing_h === null && (meanAir_degC(day) ?? 0) > 0;
-	return seen_h <= forecast_h || isMeanWarm ? day : { ...day, aboveFreezing_h: seen_h };
-}
-
 interface Known {
 	by: Date;
 	observed: readonly WeatherDay[];
@@ -132,7 +124,7 @@ async function upkeepOf(ctx: Context, trust: Trust, known: Known): Promise<Weath
 		lastObservedAt,
 		lastObservedAge_h: lastObservedAt && age_h(lastObservedAt, by),
 		attributions: await attributionsOf(ctx, uses),
-		sentences: await upkeepSentences(ctx, uses, { ...known, latestDays: latest(known) })
+		sentences: await upkeepSentences(ctx, uses, { ...known, trust, latestDays: latest(known) })
 	};
 }
 

@@ -95,7 +95,8 @@ const IN_SHORT: Readonly<Record<string, string>> = {
 	forecastOld: 'The newest forecast is too old to be used.',
 	sourceFails: 'A weather source fails.',
 	elevationUnknown: 'Its elevation is not entered, and its weather is another height’s.',
-	noPrecipitation: 'Its snow is not known.'
+	noPrecipitation: 'Its snow is not known.',
+	sourcesDiffer: 'Its weather sources are far apart.'
 };
 
 /** What is wrong with the weather without its remedy, which stands on the lake's page. */
