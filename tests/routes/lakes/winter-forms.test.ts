@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { getSiteWinter, saveSiteWinter } from '../../../src/lib/server/services/winters.ts';
+import { SHOWN } from '../../../src/lib/ui/forms/merge-shown.ts';
 import { actions, load } from '../../../src/routes/lakes/[lake]/winter/+page.server.ts';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
@@ -83,11 +84,8 @@ test('of two events stored at the same moment none is lost', async () => {
 
 test('days that another has stored since the page was opened are not written over unasked', async () => {
 	const { read, event } = await lakeWithFreezeUp();
-	const shown = {
-		'shown.freezeUpOn': '2026-12-01',
-		'shown.freezeUpBy': '2026-12-04',
-		'shown.iceOutOn': ''
-	};
+	const values = { freezeUpOn: '2026-12-01', freezeUpBy: '2026-12-04', iceOutOn: '' };
+	const shown = { [SHOWN]: JSON.stringify({ values }) };
 	const send = (fields: Record<string, string>) =>
 		outcomeOf(actions['dates'], formEvent({ ...event, fields: { ...shown, ...fields } }));
 	// Another has found out that it froze over later.

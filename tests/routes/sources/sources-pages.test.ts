@@ -2,10 +2,14 @@ import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import { whenIdle } from '../../../src/lib/server/services/refresh/queue.ts';
 import { getSource, listSources } from '../../../src/lib/server/services/sources/sources.ts';
+import { SHOWN } from '../../../src/lib/ui/forms/merge-shown.ts';
+import { callValues } from '../../../src/routes/sources/set-up/call-values.ts';
+import { factValues } from '../../../src/routes/sources/set-up/read-source.ts';
 import * as list from '../../../src/routes/sources/+page.server.ts';
 import SourcesPage from '../../../src/routes/sources/+page.svelte';
 import * as one from '../../../src/routes/sources/[source]/+page.server.ts';
 import SourcePage from '../../../src/routes/sources/[source]/+page.svelte';
+import * as address from '../../../src/routes/sources/[source]/addresses/[address]/+page.server.ts';
 import * as log from '../../../src/routes/sources/log/+page.server.ts';
 import LogPage from '../../../src/routes/sources/log/+page.svelte';
 import { fieldsOf, formEvent, outcomeOf } from '../../support/form-event.ts';
@@ -142,4 +146,49 @@ test('facts, the switch and the addresses of a source are changed on its page', 
 	await expect(run(one.actions['switch'], { params: { source: 'nobody' } })).rejects.toMatchObject({
 		status: 404
 	});
+});
+
+test('two people who change one source lose nothing of each other', async () => {
+	const { context, run } = await sources();
+	const read = async () => {
+		const { source } = await getSource(context, ID);
+		if (!source) throw new Error('no source');
+		return source;
+	};
+	const values = factValues(await read());
+	const send = (change: object) =>
+		run(one.actions['facts'], {
+			fields: { ...values, ...change, [SHOWN]: JSON.stringify({ values }) }
+		});
+	await send({ perDay: '20' });
+	await send({ attribution: 'Theirs' });
+	expect(await read()).toMatchObject({ limits: { perDay: 20 }, terms: { attribution: 'Theirs' } });
+
+	// Both have seen two addresses, and both remove the first.
+	const [past, ahead] = (await read()).calls;
+	const removeFirst = () =>
+		run(one.actions['removeAddress'], { fields: { at: '0', was: past?.address ?? '' } });
+	expect((await removeFirst()).location).toBe('?stored=removed');
+	expect((await removeFirst()).location).toBe('?stored=moved');
+	expect((await read()).calls).toEqual([ahead]);
+});
+
+test('an address that another has changed is not written over unasked', async () => {
+	const { context, run } = await sources();
+	const read = async () => (await getSource(context, ID)).source?.calls[0];
+	const call = await read();
+	if (!call) throw new Error('no address');
+	const values = callValues(call);
+	const send = (change: object) =>
+		run(address.actions['store'], {
+			params: { source: ID, address: '0' },
+			fields: { ...values, ...change, [SHOWN]: JSON.stringify({ values }) }
+		});
+	expect((await send({ 'map.air.scale': '0.1' })).status).toBe(303);
+	const asked = await send({ chunk_d: '7' });
+	expect(fieldsOf(asked)).toEqual(['address']);
+	expect(asked.data.values).toMatchObject({ chunk_d: '7' });
+	expect(await read()).toMatchObject({ chunk_d: 31, mapping: { values: { air: { scale: 0.1 } } } });
+	await send({ chunk_d: '7', 'keep.address': call.address });
+	expect(await read()).toMatchObject({ chunk_d: 7 });
 });

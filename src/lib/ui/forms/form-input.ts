@@ -87,7 +87,8 @@ export class FormInput {
 
 	/** Asks once; the same value sent again with its box ticked is taken. */
 	ask(field: string, message: string, keep: string): void {
-		if (this.values[keepName(field)] === this.values[field]) return;
+		const kept = this.values[keepName(field)];
+		if (kept !== undefined && kept === (this.values[field] ?? '')) return;
 		this.issues.push({ field, message, keep });
 	}
 

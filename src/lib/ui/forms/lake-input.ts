@@ -1,6 +1,8 @@
 import type { LakeFacts } from '#lib/model/lake.ts';
-import type { FormInput } from './form-input.ts';
+import type { Units } from '../units-setting.ts';
+import type { FormInput, FormValues } from './form-input.ts';
 import { readDegrees, splitPosition } from './position.ts';
+import { fieldText, fieldUnit } from './quantity.ts';
 
 /** A lake as the form gives it, in SI, still to pass the schema of the service. */
 export interface LakeInput {
@@ -12,6 +14,24 @@ export interface LakeInput {
 	meanDepth_m: number | null;
 	water: string;
 	timeZone: string | null;
+}
+
+/** A stored lake as its form shows it. */
+export function lakeValues(
+	lake: LakeFacts & { name: string; timeZone: string },
+	units: Units
+): FormValues {
+	const [height, area] = [fieldUnit('height', units), fieldUnit('area', units)];
+	return {
+		name: lake.name,
+		latitude: String(lake.latitude),
+		longitude: String(lake.longitude),
+		water: lake.water,
+		[`area_${area.suffix}`]: fieldText(lake.area_km2, area),
+		[`meanDepth_${height.suffix}`]: fieldText(lake.meanDepth_m, height),
+		[`elevation_${height.suffix}`]: fieldText(lake.elevation_m, height),
+		timeZone: lake.timeZone
+	};
 }
 
 /** Reads the lake form; a pasted pair of coordinates is taken apart. */

@@ -1,5 +1,9 @@
 import type { LoadCase, Trailer } from '#lib/model/load-case.ts';
-import type { FormInput } from './form-input.ts';
+import type { Units } from '../units-setting.ts';
+import type { FormInput, FormValues } from './form-input.ts';
+import { USES } from './load-words.ts';
+import { plainWords } from './merge-shown.ts';
+import { fieldText, fieldUnit, fieldUnits } from './quantity.ts';
 
 /** A load as the form gives it, in SI, still to pass the schema of the service. */
 export interface LoadInput extends Omit<LoadCase, 'id' | 'use' | 'wetCracks'> {
@@ -9,6 +13,30 @@ export interface LoadInput extends Omit<LoadCase, 'id' | 'use' | 'wetCracks'> {
 
 const HEAVIEST_kg = 1_000_000;
 const FURTHEST_m = 1000;
+
+/** A stored load as its form shows it. */
+export function loadValues(load: LoadCase, units: Units): FormValues {
+	const [mass, away] = [fieldUnit('mass', units), fieldUnit('distance', units)];
+	return {
+		name: load.name,
+		[`mass_${mass.suffix}`]: fieldText(load.mass_kg, mass),
+		use: load.use ?? '',
+		parked_h: fieldText(load.parked_h, fieldUnits('hours')[0]),
+		wetCracks: String(load.wetCracks),
+		...(load.current ? { current: 'yes' } : {}),
+		...(load.group ? { group: 'yes' } : {}),
+		[`trailer_${mass.suffix}`]: fieldText(load.trailer?.mass_kg ?? null, mass),
+		[`trailerApart_${away.suffix}`]: fieldText(load.trailer?.apart_m ?? null, away),
+		count: String(load.count),
+		[`spacing_${away.suffix}`]: fieldText(load.spacing_m, away)
+	};
+}
+
+/** A value of a field as the form calls it. */
+export function loadWordsOf(field: string, text: string): string {
+	if (field !== 'use') return plainWords(field, text);
+	return USES.find(({ value }) => value === text)?.label ?? 'none: its mass decides';
+}
 
 export function readLoad(input: FormInput, stored?: LoadCase): LoadInput {
 	return {

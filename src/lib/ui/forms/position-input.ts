@@ -1,4 +1,5 @@
 import type { FormInput } from './form-input.ts';
+import type { Together } from './merge-shown.ts';
 import { readDegrees, splitPosition } from './position.ts';
 
 /** A position that may be left out; half of one is refused. */
@@ -6,6 +7,13 @@ export interface OptionalPosition {
 	latitude: number | null;
 	longitude: number | null;
 }
+
+/** Half of a position with half of another's is a third place. */
+export const ONE_POSITION: Together = {
+	has: (field) => field === 'latitude' || field === 'longitude',
+	at: 'latitude',
+	said: ({ latitude = '', longitude = '' }) => [latitude, longitude].filter(Boolean).join(', ')
+};
 
 /**
  * Reads a position from two fields named so after a prefix; a pasted pair is taken apart, and a field left

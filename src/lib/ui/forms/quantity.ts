@@ -54,6 +54,15 @@ export function fieldUnits(quantity: Quantity): readonly [FieldUnit, FieldUnit] 
 	return FIELD_UNITS[quantity];
 }
 
+/** What a field's number is counted in, by its name: `mass_kg`; `null` where that names no unit. */
+export function unitLabelOf(field: string): string | null {
+	const own = Object.values(FIELD_UNITS)
+		.flat()
+		.filter(({ suffix }) => field.endsWith(`_${suffix}`))
+		.toSorted((one, other) => other.suffix.length - one.suffix.length);
+	return own[0]?.label ?? null;
+}
+
 /** SI from a typed number, without the dust of binary fractions. @example toSi(23, CM) // => 0.23 */
 export function toSi(typed: number, unit: FieldUnit): number {
 	return Number((typed * unit.inSi).toPrecision(12));

@@ -1,5 +1,6 @@
 import type { Route } from '#lib/model/places/route.ts';
 import type { FormInput, FormValues, Refusal } from './form-input.ts';
+import type { Together } from './merge-shown.ts';
 import { degreesText, readPosition } from './position-input.ts';
 import { fieldText, fieldUnit } from './quantity.ts';
 import type { Units } from '#lib/ui/units-setting.ts';
@@ -40,6 +41,34 @@ export function routeValues(route: Route, units: Units): FormValues {
 		...(route.endsAtShore ? { endsAtShore: 'yes' } : {}),
 		...Object.fromEntries(points)
 	};
+}
+
+/**
+ * The points of a route as they were typed and as they stand: a point by its row would be laid over
+ * another where somebody has put one in between, so that the whole of them counts, or none.
+ */
+export function pointsTogether(spots: readonly { id: string; name: string }[]): Together {
+	return {
+		has: (field) => field.startsWith('points.'),
+		at: 'points.0.spot',
+		said: (stands) =>
+			Array.from({ length: pointRows(stands) }, (_, row) => row)
+				.filter((row) => isTyped(stands, row))
+				.map((row) => {
+					const chosen = stands[`points.${row}.spot`];
+					return spots.find(({ id }) => id === chosen)?.name ?? stands[`points.${row}.name`] ?? '';
+				})
+				.join(', then ')
+	};
+}
+
+/** Without the numbers and sites that empty rows come with: they are no change of any point. */
+export function withoutEmptyRows(values: FormValues): FormValues {
+	const isKept = ([name]: [string, string]): boolean => {
+		const row = /^points\.(\d+)\.(order|site)$/.exec(name)?.[1];
+		return row === undefined || isTyped(values, Number(row));
+	};
+	return Object.fromEntries(Object.entries(values).filter(isKept));
 }
 
 /** A route as the form gives it, still to pass the schema of the service. */

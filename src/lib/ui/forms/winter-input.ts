@@ -1,6 +1,6 @@
 import { winterOf, winterSpan, type IsoDate, type WinterId } from '#lib/model/calendar.ts';
 import type { SiteEvent, SiteWinter } from '#lib/model/site-winter.ts';
-import type { FormInput } from './form-input.ts';
+import type { FormInput, FormValues } from './form-input.ts';
 
 export type Dates = Pick<SiteWinter, 'freezeUpOn' | 'freezeUpBy' | 'iceOutOn'>;
 
@@ -34,30 +34,9 @@ export function readWinterDates(input: FormInput, winter: WinterId): Dates {
 	return { freezeUpOn: on, freezeUpBy: by === on ? null : by, iceOutOn };
 }
 
-const SAID = {
-	freezeUpOn: 'froze over',
-	freezeUpBy: 'at the latest',
-	iceOutOn: 'ice-out'
-} as const;
-
-/**
- * The days that were typed, over those that stand by now: a field that was left as its page showed it
- * leaves what another has stored since, and where both have changed it, it is asked which of them counts.
- */
-export function mergedDates(input: FormInput, typed: Dates, stands: Dates): Dates {
-	const merged = { ...typed };
-	for (const field of Object.keys(SAID) as (keyof Dates)[]) {
-		const shown = input.values[`shown.${field}`];
-		if (shown === undefined || shown === (stands[field] ?? '')) continue;
-		if ((typed[field] ?? '') === shown) merged[field] = stands[field];
-		else if (typed[field] !== stands[field])
-			input.ask(
-				field,
-				`Somebody has changed this since the page was opened: ${SAID[field]} ${stands[field] ?? 'is empty now'}. Type that, or keep yours.`,
-				'Mine is right'
-			);
-	}
-	return merged;
+/** The days as their form shows them. */
+export function dateValues({ freezeUpOn, freezeUpBy, iceOutOn }: Dates): FormValues {
+	return { freezeUpOn: freezeUpOn ?? '', freezeUpBy: freezeUpBy ?? '', iceOutOn: iceOutOn ?? '' };
 }
 
 /** One event of a site; `null` when something has to be mended. */

@@ -1,6 +1,15 @@
 import type { Call, Mapping } from '#lib/server/services/sources/mapping.ts';
 import type { FormValues } from '#lib/ui/forms/form-input.ts';
+import type { Together } from '#lib/ui/forms/merge-shown.ts';
 import { ROLES, type Role } from './roles.ts';
+
+/** An address and how its answer is read: half of each would read one with the places of another. */
+export const WHOLE_ADDRESS: Together = {
+	has: (field) =>
+		/^(part|address|format|headers|chunk_d|back_d|ahead_d|lag_h)$|^(first|map)\./.test(field),
+	at: 'address',
+	said: ({ address = '' }) => `${address}, or read in another way`
+};
 
 /** A call as the fields of the form. */
 export function callValues(call: Call): FormValues {

@@ -1,11 +1,14 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { loadInput } from '#lib/server/services/load-input.ts';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { getLake, lakeChange, updateLake } from '#lib/server/services/lakes.ts';
 import { addLoad, deleteLoad, restoreLoad } from '#lib/server/services/own-loads.ts';
 import { listedLoads, setShownLoads, shownInput } from '#lib/server/services/shown-loads.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
 import { readLoad } from '#lib/ui/forms/load-input.ts';
 import { found } from '../found.ts';
+import { SHOWN_BOX, shownValues } from './shown-values.ts';
 import type { Actions, PageServerLoad } from './$types';
 
 export const load: PageServerLoad = async ({ params, locals, url }) => ({
@@ -28,14 +31,22 @@ export const actions: Actions = {
 	},
 	show: async ({ params, request, locals }) => {
 		const form = await request.formData();
-		const input = new FormInput(formValues(form));
-		const parsed = shownInput.safeParse({ shown: form.getAll('shown').map(String) });
-		if (!parsed.success) {
-			input.refuse('shown', 'Tick one load at least.');
-			return fail(400, { form: 'shown' as const, ...input.refusal });
-		}
-		await found(setShownLoads(locals.context, params.lake, parsed.data));
-		redirect(303, '?stored=shown');
+		const boxes = shownValues(form.getAll('shown').map(String));
+		const input = new FormInput({ ...formValues(form), ...boxes });
+		return oneAtATime(locals.context, params.lake, async () => {
+			const loads = await found(listedLoads(locals.context, params.lake));
+			const stands = loads.filter(({ isShown }) => isShown).map(({ id }) => id);
+			mergeShown(input, () => shownValues(stands));
+			const ticked = Object.keys(input.values).filter((name) => name.startsWith(SHOWN_BOX));
+			const shown = ticked.map((name) => name.slice(SHOWN_BOX.length));
+			const parsed = shownInput.safeParse({ shown });
+			if (!parsed.success) {
+				input.refuse('shown', 'Tick one load at least.');
+				return fail(400, { form: 'shown' as const, ...input.refusal });
+			}
+			await found(setShownLoads(locals.context, params.lake, parsed.data));
+			redirect(303, '?stored=shown');
+		});
 	},
 	add: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));

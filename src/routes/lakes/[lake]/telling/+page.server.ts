@@ -1,4 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { getLake } from '#lib/server/services/lakes.ts';
 import { makeFeed, revokeFeed } from '#lib/server/services/telling/feeds.ts';
 import { toldMessages } from '#lib/server/services/telling/messages.ts';
@@ -19,9 +20,11 @@ import {
 	webhookInputFor
 } from '#lib/server/services/telling/webhook/webhook.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { found } from '../found.ts';
 import { feedKindOf, readKinds, readWebhook, readWhat } from './read-telling.ts';
+import { kindValues, whatValues } from './what-values.ts';
 import type { Actions, PageServerLoad } from './$types';
 
 const SHOWN_MESSAGES = 20;
@@ -53,11 +56,16 @@ export const load: PageServerLoad = async ({ params, locals, url }) => {
 export const actions: Actions = {
 	what: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const lake = await found(tellable(locals.context, params.lake));
-		const change = input.take(tellingChangeFor(lake).safeParse(readWhat(input)));
-		if (!change) return fail(400, { form: 'what' as const, ...input.refusal });
-		await found(updateTellingOf(locals.context, params.lake, change));
-		redirect(303, '?done=what');
+		const { context } = locals;
+		return oneAtATime(context, params.lake, async () => {
+			const lake = await found(tellable(context, params.lake));
+			const stands = await getTelling(context, params.lake);
+			mergeShown(input, () => whatValues(stands));
+			const change = input.take(tellingChangeFor(lake).safeParse(readWhat(input)));
+			if (!change) return fail(400, { form: 'what' as const, ...input.refusal });
+			await found(updateTellingOf(context, params.lake, change));
+			redirect(303, '?done=what');
+		});
 	},
 	/** No redirect: its answer is the one time that the address is shown. */
 	make: async ({ params, request, locals, url, cookies }) => {
@@ -81,10 +89,15 @@ export const actions: Actions = {
 	},
 	kinds: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));
-		const change = input.take(webhookChange.safeParse({ kinds: readKinds(input) }));
-		if (!change) return fail(400, { form: 'kinds' as const, ...input.refusal });
-		await found(changeWebhook(locals.context, params.lake, change));
-		redirect(303, '?done=kinds');
+		const { context } = locals;
+		return oneAtATime(context, params.lake, async () => {
+			const { webhook } = await found(getTelling(context, params.lake));
+			mergeShown(input, () => kindValues(webhook?.kinds ?? []));
+			const change = input.take(webhookChange.safeParse({ kinds: readKinds(input) }));
+			if (!change) return fail(400, { form: 'kinds' as const, ...input.refusal });
+			await found(changeWebhook(context, params.lake, change));
+			redirect(303, '?done=kinds');
+		});
 	},
 	test: async ({ params, locals }) => {
 		const posted = await found(testWebhook(locals.context, params.lake));

@@ -1,6 +1,7 @@
 import { fail } from '@sveltejs/kit';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { listSites } from '#lib/server/services/sites.ts';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { placesView } from '#lib/server/services/places/places-view.ts';
 import {
 	getTripNote,
@@ -10,7 +11,8 @@ import {
 import { localMinute } from '#lib/server/services/local-day.ts';
 import { day } from '#lib/ui/format/day.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
-import { readTrip } from '#lib/ui/forms/trip-input.ts';
+import { SHOWN } from '#lib/ui/forms/merge-shown.ts';
+import { noteToKeep, readTrip } from '#lib/ui/forms/trip-input.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { found } from '../found.ts';
@@ -62,13 +64,14 @@ export const actions: Actions = {
 		const typed = readTrip(input);
 		const note = input.take(tripNoteInput.safeParse(typed.note));
 		if (!note) return fail(400, { ...input.refusal, note: null });
-		const nobody = { party: null, back: null, told: null };
-		await found(
-			keepTripNote(locals.context, params.lake, {
-				...(typed.keepsParty ? note : { ...note, ...nobody }),
-				emergency: typed.keepsEmergency ? note.emergency : null
-			})
-		);
-		return { values: input.values, issues: [], note };
+		const { context } = locals;
+		return oneAtATime(context, params.lake, async () => {
+			const kept = noteToKeep(input, await found(getTripNote(context, params.lake)));
+			if (input.issues.length > 0) return fail(400, { ...input.refusal, note: null });
+			await found(keepTripNote(context, params.lake, tripNoteInput.parse(kept)));
+			// From here on the page shows what is kept now.
+			const { [SHOWN]: _, ...values } = input.values;
+			return { values, issues: [], note };
+		});
 	}
 };

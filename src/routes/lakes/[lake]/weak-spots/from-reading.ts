@@ -1,4 +1,5 @@
 import { redirect, type RequestEvent } from '@sveltejs/kit';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { getReading } from '#lib/server/services/readings.ts';
 import {
 	addWeakSpot,
@@ -26,11 +27,13 @@ export async function brokeHere({ params, request, locals }: RequestEvent<{ lake
 /** Form action: somebody has looked at a weak spot today. */
 export async function checkedToday({ params, request, locals }: RequestEvent<{ lake: string }>) {
 	const id = String((await request.formData()).get('id'));
-	const { name, kind, position, remark } = await found(
-		getWeakSpot(locals.context, params.lake, id)
-	);
-	const checkedOn = await todayAt(locals.context, params.lake);
-	const input = weakSpotInput.parse({ name, kind, ...position, remark, checkedOn });
-	await found(updateWeakSpot(locals.context, params.lake, id, input));
+	await oneAtATime(locals.context, params.lake, async () => {
+		const { name, kind, position, remark } = await found(
+			getWeakSpot(locals.context, params.lake, id)
+		);
+		const checkedOn = await todayAt(locals.context, params.lake);
+		const input = weakSpotInput.parse({ name, kind, ...position, remark, checkedOn });
+		await found(updateWeakSpot(locals.context, params.lake, id, input));
+	});
 	redirect(303, `?stored=${id}`);
 }

@@ -4,7 +4,8 @@ import type { SiteWinter } from '#lib/model/site-winter.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
 import { getSite } from '#lib/server/services/sites.ts';
 import { changeSiteWinter, getSiteWinter } from '#lib/server/services/winters.ts';
-import { mergedDates, readEvent, readWinterDates, type Dates } from '#lib/ui/forms/winter-input.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
+import { dateValues, readEvent, readWinterDates, type Dates } from '#lib/ui/forms/winter-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
@@ -45,11 +46,11 @@ export const actions: Actions = {
 	restore: restoreWinter,
 	dates: async ({ params, request, locals, url }) => {
 		const { context } = locals;
-		const { input, site, winter } = await openWinter(context, params.lake, url, request);
-		const typed = readWinterDates(input, winter);
+		const { values, site, winter } = await openWinter(context, params.lake, url, request);
 		const of = { lakeId: params.lake, site, winter, form: 'dates' } as const;
-		return storeWinter(context, of, input, (stands) => {
-			const dates = mergedDates(input, typed, stands);
+		return storeWinter(context, of, values, (input, stands) => {
+			mergeShown(input, () => dateValues(stands));
+			const dates = readWinterDates(input, winter);
 			if (hasNoDay(dates) && hasNoDay(stands) && input.issues.length === 0)
 				input.refuse('freezeUpOn', 'Type the day it froze over, or the first it may have been.');
 			return { ...stands, ...dates };
@@ -58,18 +59,17 @@ export const actions: Actions = {
 	addEvent: async ({ params, request, locals, url }) => {
 		const { context } = locals;
 		const opened = await openWinter(context, params.lake, url, request);
-		const { input, site, winter } = opened;
-		const event = readEvent(input, winter, opened.today);
+		const { values, site, winter, today } = opened;
 		const of = { lakeId: params.lake, site, winter, form: 'event' } as const;
-		return storeWinter(context, of, input, (stands) => ({
-			...stands,
-			events: event ? [...stands.events, event] : stands.events
-		}));
+		return storeWinter(context, of, values, (input, stands) => {
+			const event = readEvent(input, winter, today);
+			return { ...stands, events: event ? [...stands.events, event] : stands.events };
+		});
 	},
 	removeEvent: async ({ params, request, locals, url }) => {
 		const { context } = locals;
-		const { input, site, winter } = await openWinter(context, params.lake, url, request);
-		const event = input.text('event');
+		const { values, site, winter } = await openWinter(context, params.lake, url, request);
+		const event = values['event']?.trim() ?? null;
 		const at = ({ events }: SiteWinter) => events.findIndex((one) => JSON.stringify(one) === event);
 		const done = await changeSiteWinter(context, params.lake, site, winter, (stands) =>
 			at(stands) < 0
@@ -81,9 +81,9 @@ export const actions: Actions = {
 	},
 	restoreEvent: async ({ params, request, locals, url }) => {
 		const { context } = locals;
-		const { input, site, winter } = await openWinter(context, params.lake, url, request);
+		const { values, site, winter } = await openWinter(context, params.lake, url, request);
 		const of = { lakeId: params.lake, site, winter, form: 'event' } as const;
-		return storeWinter(context, of, input, (stands) => ({
+		return storeWinter(context, of, values, (input, stands) => ({
 			...stands,
 			events: [...stands.events, parsed(input.text('event'))]
 		}));

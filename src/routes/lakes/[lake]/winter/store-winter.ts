@@ -7,7 +7,7 @@ import { getLake } from '#lib/server/services/lakes.ts';
 import { latestOf } from '#lib/server/services/latest.ts';
 import { getSite } from '#lib/server/services/sites.ts';
 import { changeSiteWinter, winterInputFor } from '#lib/server/services/winters.ts';
-import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { FormInput, formValues, type FormValues } from '#lib/ui/forms/form-input.ts';
 import { withSite } from '#lib/ui/site-link.ts';
 import { found } from '../found.ts';
 import { siteOf } from '../site-of.ts';
@@ -21,7 +21,7 @@ export async function openWinter(context: Context, lakeId: string, url: URL, req
 		: (await found(lakeView(context, lakeId, { site }))).winter;
 	await found(getSite(context, lakeId, site));
 	const { on: today } = latestOf(context, await getLake(context, lakeId));
-	return { input: new FormInput(formValues(await request.formData())), site, winter, today };
+	return { values: formValues(await request.formData()), site, winter, today };
 }
 
 type Draft = Omit<SiteWinter, 'events'> & { winter: WinterId; events: unknown[] };
@@ -37,11 +37,14 @@ interface Stored {
 export async function storeWinter(
 	context: Context,
 	{ lakeId, site, winter, form }: Stored,
-	input: FormInput,
-	draft: (stands: SiteWinter) => Draft
+	values: FormValues,
+	draft: (input: FormInput, stands: SiteWinter) => Draft
 ) {
+	let input = new FormInput(values);
 	const done = await changeSiteWinter(context, lakeId, site, winter, (stands) => {
-		const { winter: _, ...typed } = draft(stands);
+		// Anew each time that another has come before it.
+		input = new FormInput({ ...values });
+		const { winter: _, ...typed } = draft(input, stands);
 		const parsed = winterInputFor(winter).safeParse(typed);
 		if (!parsed.success && input.issues.length === 0) refuse(input, parsed.error.issues, form);
 		if (!parsed.success || input.issues.length > 0) return null;

@@ -1,14 +1,16 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { comingWeekend } from '#lib/model/early/weekend.ts';
 import { lakeView } from '#lib/server/services/lake-view.ts';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { siteChange } from '#lib/server/services/site-input.ts';
 import { deleteSite, getSite, listSites, updateSite } from '#lib/server/services/sites.ts';
 import { getSiteWinter } from '#lib/server/services/winters.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { found } from '../../found.ts';
-import { readSite, refuseSite } from '../read-site.ts';
+import { kindTogether, readSite, refuseSite, siteValues, withoutIdleParent } from '../read-site.ts';
 import { siteRow } from '../site-row.ts';
 import { planOf } from './plan-of.ts';
 import type { Actions, PageServerLoad } from './$types';
@@ -38,13 +40,19 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies }) => 
 
 export const actions: Actions = {
 	store: async ({ params, request, locals }) => {
-		const input = new FormInput(formValues(await request.formData()));
-		const change = input.take(siteChange.safeParse(readSite(input)));
-		if (!change) return fail(400, { form: 'site' as const, ...input.refusal });
-		const done = await found(updateSite(locals.context, params.lake, params.site, change));
-		if (done.status === 'stored') redirect(303, '?stored');
-		refuseSite(input, done.issues);
-		return fail(400, { form: 'site' as const, ...input.refusal });
+		const { context } = locals;
+		const input = new FormInput(withoutIdleParent(formValues(await request.formData())));
+		return oneAtATime(context, params.lake, async () => {
+			const before = await found(getSite(context, params.lake, params.site));
+			const sites = await listSites(context, params.lake);
+			mergeShown(input, () => siteValues(before), { together: [kindTogether(sites)] });
+			const change = input.take(siteChange.safeParse(readSite(input)));
+			if (!change) return fail(400, { form: 'site' as const, ...input.refusal });
+			const done = await found(updateSite(context, params.lake, params.site, change));
+			if (done.status === 'stored') redirect(303, '?stored');
+			refuseSite(input, done.issues);
+			return fail(400, { form: 'site' as const, ...input.refusal });
+		});
 	},
 	delete: async ({ params, request, locals }) => {
 		const input = new FormInput(formValues(await request.formData()));

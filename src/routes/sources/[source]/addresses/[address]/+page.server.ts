@@ -1,13 +1,16 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import type { Context } from '#lib/server/context.ts';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { sourceOverview } from '#lib/server/services/sources/overview.ts';
 import { updateSource } from '#lib/server/services/sources/sources.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
 import { found } from '../../../../lakes/[lake]/found.ts';
-import { callValues } from '../../../set-up/call-values.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
+import { callValues, WHOLE_ADDRESS } from '../../../set-up/call-values.ts';
 import { lakesToAsk } from '../../../set-up/lakes-to-ask.ts';
 import { readCall } from '../../../set-up/read-call.ts';
 import { factValues, readSource } from '../../../set-up/read-source.ts';
+import { sourceLine } from '../../../set-up/source-line.ts';
 import { takeKey } from '../../../set-up/take-key.ts';
 import { tryIt } from '../../../set-up/try-it.ts';
 import { unitsOfRoles } from '../../../set-up/units-of-roles.ts';
@@ -20,6 +23,7 @@ export const load: PageServerLoad = async ({ params, locals: { context } }) => {
 	return {
 		source: { id: source.id, name: source.name },
 		isNew: call === null,
+		shown: call ? callValues(call) : {},
 		start: {
 			name: source.name,
 			...(call ? callValues(call) : {}),
@@ -39,22 +43,25 @@ export const actions: Actions = {
 		return 'refusal' in outcome ? fail(400, outcome.refusal) : { ...outcome, issues: [] };
 	},
 	store: async ({ params, request, locals: { context } }) => {
-		const { source, call, at } = await addressOf(context, params);
 		const { key: typed, ...values } = formValues(await request.formData());
 		const input = new FormInput(values);
-		const read = readCall(input, call);
-		const key = takeKey(context, typed, values, read);
-		if (read.mapping === null)
-			input.refuse('map.air.path', 'Try it first, so that its temperatures are found.');
-		const facts = new FormInput(factValues(source));
-		const calls = [...source.calls.slice(0, at), read, ...source.calls.slice(at + 1)];
-		const changed = input.issues.length === 0 ? readSource(facts, source, calls) : null;
-		input.issues.push(...facts.issues);
-		if (!changed) return fail(400, input.refusal);
-		await found(
-			updateSource(context, source.id, { source: changed, ...(key === null ? {} : { key }) })
-		);
-		redirect(303, `/sources/${source.id}?stored=address`);
+		return oneAtATime(context, sourceLine(params.source), async () => {
+			const { source, call, at } = await addressOf(context, params);
+			mergeShown(input, () => (call ? callValues(call) : {}), { together: [WHOLE_ADDRESS] });
+			const read = readCall(input, call);
+			const key = takeKey(context, typed, values, read);
+			if (read.mapping === null)
+				input.refuse('map.air.path', 'Try it first, so that its temperatures are found.');
+			const facts = new FormInput(factValues(source));
+			const calls = [...source.calls.slice(0, at), read, ...source.calls.slice(at + 1)];
+			const changed = input.issues.length === 0 ? readSource(facts, source, calls) : null;
+			input.issues.push(...facts.issues);
+			if (!changed) return fail(400, input.refusal);
+			await found(
+				updateSource(context, source.id, { source: changed, ...(key === null ? {} : { key }) })
+			);
+			redirect(303, `/sources/${source.id}?stored=address`);
+		});
 	}
 };
 

@@ -1,9 +1,17 @@
 import { error, fail, redirect } from '@sveltejs/kit';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import { placesView } from '#lib/server/services/places/places-view.ts';
 import { routeInput } from '#lib/server/services/places/route-input.ts';
 import { getRoute, updateRoute } from '#lib/server/services/places/routes.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
-import { addPointRow, readRoute, routeValues } from '#lib/ui/forms/route-form.ts';
+import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
+import {
+	addPointRow,
+	pointsTogether,
+	readRoute,
+	routeValues,
+	withoutEmptyRows
+} from '#lib/ui/forms/route-form.ts';
 import { parseUnits, UNITS_COOKIE } from '#lib/ui/units-setting.ts';
 import { wordsIn } from '#lib/ui/words.ts';
 import { found } from '../../../found.ts';
@@ -26,13 +34,19 @@ export const load: PageServerLoad = async ({ params, locals, url, cookies }) => 
 
 export const actions: Actions = {
 	change: async ({ params, request, locals }) => {
-		const before = await found(getRoute(locals.context, params.lake, params.route));
-		const input = new FormInput(formValues(await request.formData()));
-		const route = input.take(routeInput.safeParse(readRoute(input, before)));
-		if (!route) return fail(400, input.refusal);
-		const stored = await found(updateRoute(locals.context, params.lake, before.id, route));
-		if (stored.status !== 'stored') return refuseRoute(input, stored);
-		redirect(303, '?stored=1');
+		const input = new FormInput(withoutEmptyRows(formValues(await request.formData())));
+		return oneAtATime(locals.context, params.lake, async () => {
+			const before = await found(getRoute(locals.context, params.lake, params.route));
+			const spots = before.points.flatMap(({ spot }) => spot ?? []);
+			mergeShown(input, (units) => routeValues(before, units), {
+				together: [pointsTogether(spots)]
+			});
+			const route = input.take(routeInput.safeParse(readRoute(input, before)));
+			if (!route) return fail(400, input.refusal);
+			const stored = await found(updateRoute(locals.context, params.lake, before.id, route));
+			if (stored.status !== 'stored') return refuseRoute(input, stored);
+			redirect(303, '?stored=1');
+		});
 	},
 	point: async ({ request }) => addPointRow(formValues(await request.formData()))
 };
