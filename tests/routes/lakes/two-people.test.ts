@@ -55,7 +55,7 @@ function pageOf(
 ) {
 	const [of, values] = [JSON.stringify({ units: UNITS, values: shown }), shown];
 	return (action: Action, change: FormValues, without: string[] = []) => {
-		const fields = { ...values, ...change, [SHOWN]: of };
+		const fields: FormValues = { ...values, ...change, [SHOWN]: of };
 		for (const name of without) delete fields[name];
 		return outcomeOf(action, formEvent({ ...send, fields, query }));
 	};

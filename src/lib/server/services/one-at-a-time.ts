@@ -22,3 +22,8 @@ export async function oneAtATime<Result>(
 		if (lines.get(what) === line) lines.delete(what);
 	}
 }
+
+/** What changes of a source are made one at a time under. */
+export function sourceLine(id: string): string {
+	return `source ${id}`;
+}

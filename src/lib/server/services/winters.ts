@@ -10,6 +10,7 @@ import {
 	replaceSiteWinter,
 	writeSiteWinter
 } from '../storage/winters.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 import { between, isoDate, orUnknown } from './fields.ts';
 import { joinChanged } from './joining.ts';
 import { NotFound } from './not-found.ts';
@@ -99,7 +100,7 @@ export async function saveSiteWinter(
 	return readSiteWinter(ctx.db, { lakeId, site }, record.winter);
 }
 
-/** Others that write at the same moment make it try again. */
+/** Other processes that write at the same moment make it try again. */
 const TRIES = 5;
 
 /**
@@ -115,14 +116,16 @@ export async function changeSiteWinter(
 	change: (stands: SiteWinter) => SiteWinter | null
 ): Promise<SiteWinter | null> {
 	const { kind } = await getSite(ctx, lakeId, site);
-	for (let tries = 1; tries <= TRIES; tries++) {
-		const stands = await readSiteWinter(ctx.db, { lakeId, site }, winter);
-		const record = change(stands);
-		if (record === null) return null;
-		if (kind === 'track') trackDates.parse(record);
-		if (await replaceSiteWinter(ctx.db, { lakeId, site }, stands, record)) return record;
-	}
-	throw new Error(`winter ${winter} of "${lakeId}" was changed by others, ${TRIES} times over`);
+	return oneAtATime(ctx, lakeId, async () => {
+		for (let tries = 1; tries <= TRIES; tries++) {
+			const stands = await readSiteWinter(ctx.db, { lakeId, site }, winter);
+			const record = change(stands);
+			if (record === null) return null;
+			if (kind === 'track') trackDates.parse(record);
+			if (await replaceSiteWinter(ctx.db, { lakeId, site }, stands, record)) return record;
+		}
+		throw new Error(`winter ${winter} of "${lakeId}" was changed by others, ${TRIES} times over`);
+	});
 }
 
 /**

@@ -1,5 +1,5 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
+import { oneAtATime, sourceLine } from '#lib/server/services/one-at-a-time.ts';
 import { sourceChange } from '#lib/server/services/sources/input.ts';
 import { sourceOverview } from '#lib/server/services/sources/overview.ts';
 import { getSource, updateSource } from '#lib/server/services/sources/sources.ts';
@@ -8,7 +8,6 @@ import { mergeShown } from '#lib/ui/forms/merge-shown.ts';
 import { found } from '../../lakes/[lake]/found.ts';
 import { factValues, readSource } from '../set-up/read-source.ts';
 import { cardOf } from '../source-card.ts';
-import { sourceLine } from '../set-up/source-line.ts';
 import { addressesOf } from './addresses-of.ts';
 import type { Actions, PageServerLoad } from './$types';
 

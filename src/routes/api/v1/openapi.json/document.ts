@@ -11,7 +11,7 @@ import { earlyIce } from './early-ice-answer.ts';
 import { loads } from './load-paths.ts';
 import { historyOfLakes } from './history-paths.ts';
 import { removal } from './leaving-answer.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 import { places } from './place-paths.ts';
 import { readings } from './reading-paths.ts';
 import { sites } from './site-paths.ts';
@@ -81,6 +81,7 @@ function lakes(): ZodOpenApiPathsObject {
 			get: operation('A lake', answer(answers.lake), { path: lakePath }),
 			patch: operation('Change a lake; what is absent stays', answer(answers.lake), {
 				path: lakePath,
+				...asSeen,
 				requestBody: body(lakeChange)
 			}),
 			delete: operation('Delete a lake', gone(), { path: lakePath })
@@ -98,6 +99,7 @@ function records(): ZodOpenApiPathsObject {
 			put: operation('Record a winter anew', answer(answers.siteWinter), {
 				path: winterPath,
 				query: siteQuery,
+				...asSeen,
 				requestBody: body(winterInput)
 			}),
 			delete: operation('Take what is recorded of a winter out of use', gone(), {
@@ -109,6 +111,7 @@ function records(): ZodOpenApiPathsObject {
 			get: operation('By when loads have to be off', answer(removal), { path: winterPath }),
 			put: operation('Set the removal date of a winter and the leads anew', answer(removal), {
 				path: winterPath,
+				...asSeen,
 				requestBody: body(removalInput)
 			})
 		},

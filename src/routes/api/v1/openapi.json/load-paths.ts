@@ -3,7 +3,7 @@ import type { ZodOpenApiPathsObject } from 'zod-openapi';
 import { loadChange, loadInput } from '#lib/server/services/load-input.ts';
 import { shownInput } from '#lib/server/services/shown-loads.ts';
 import * as answers from './load-answers.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 
 const lakePath = z.object({ lake: z.string() });
 const loadPath = lakePath.extend({ id: z.string() });
@@ -24,6 +24,7 @@ export function loads(): ZodOpenApiPathsObject {
 			get: operation("Which loads the lake's pages show", answer(shownInput), { path: lakePath }),
 			put: operation('Choose them anew; the forecast keeps all', answer(shownInput), {
 				path: lakePath,
+				...asSeen,
 				requestBody: body(shownInput)
 			})
 		},
@@ -31,6 +32,7 @@ export function loads(): ZodOpenApiPathsObject {
 			get: operation('A load', answer(answers.load), { path: loadPath }),
 			patch: operation('Change a load of your own; what is absent stays', answer(answers.load), {
 				path: loadPath,
+				...asSeen,
 				requestBody: body(loadChange)
 			}),
 			delete: operation('Delete a load of your own', gone(), { path: loadPath })

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import type { ZodOpenApiOperationObject, ZodOpenApiResponsesObject } from 'zod-openapi';
 import { problem } from './answers.ts';
 
@@ -10,6 +10,17 @@ interface Request {
 	refusals?: Record<`4${number}`, string>;
 	requestBody?: ZodOpenApiOperationObject['requestBody'];
 }
+
+/** For what changes something as it was seen: its GET and this itself tell its ETag. */
+export const asSeen = {
+	header: z.object({
+		'if-match': z
+			.string()
+			.optional()
+			.describe('ETags as they were told: where none of them stands any more, nothing is changed')
+	}),
+	refusals: { '412': 'None of If-Match stands any more: "stands" is what does' }
+} satisfies Request;
 
 /** An operation whose failures are all problem details. */
 export function operation(

@@ -4,7 +4,7 @@ import { routeInput } from '#lib/server/services/places/route-input.ts';
 import { tripNoteInput } from '#lib/server/services/places/trip-notes.ts';
 import { weakSpotInput } from '#lib/server/services/places/weak-spots.ts';
 import { gpxQuery, holesQuery } from '../../query.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 import * as answers from './place-answers.ts';
 
 const lakePath = z.object({ lake: z.string() });
@@ -34,7 +34,7 @@ function weakSpots(): ZodOpenApiPathsObject {
 			put: operation(
 				'Replace a weak spot; readings of its old name get the new one',
 				answer(answers.weakSpot),
-				{ path: idPath, requestBody: body(weakSpotInput) }
+				{ ...asSeen, path: idPath, requestBody: body(weakSpotInput) }
 			),
 			delete: operation('Take a weak spot off the list', gone(), { path: idPath })
 		}
@@ -58,6 +58,7 @@ function routes(): ZodOpenApiPathsObject {
 			get: operation('A route', answer(answers.route), { path: idPath }),
 			put: operation('Replace a route', answer(answers.route), {
 				path: idPath,
+				...asSeen,
 				requestBody: body(routeInput)
 			}),
 			delete: operation('Delete a route', gone(), { path: idPath })
@@ -90,6 +91,7 @@ function exchange(): ZodOpenApiPathsObject {
 			get: operation('What the trip sheet keeps', answer(answers.tripNote), { path: lakePath }),
 			put: operation('Keep this instead; null is forgotten', answer(answers.tripNote), {
 				path: lakePath,
+				...asSeen,
 				requestBody: body(tripNoteInput)
 			})
 		}

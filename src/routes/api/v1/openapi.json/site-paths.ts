@@ -3,7 +3,7 @@ import type { ZodOpenApiPathsObject } from 'zod-openapi';
 import { positionInput } from '#lib/server/services/reading-positions.ts';
 import { newSite, siteChange } from '#lib/server/services/site-input.ts';
 import type { SiteRecord } from '#lib/server/services/sites.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 
 const lakePath = z.object({ lake: z.string() });
 const sitePath = lakePath.extend({ site: z.string() });
@@ -41,6 +41,7 @@ function ofLake(): ZodOpenApiPathsObject {
 			get: operation('A site', answer(site), { path: sitePath }),
 			patch: operation('Change a site; what is absent stays', answer(site), {
 				path: sitePath,
+				...asSeen,
 				requestBody: body(siteChange)
 			}),
 			delete: operation('Delete a site; main stays, and so does what a track was made on', gone(), {
@@ -58,6 +59,7 @@ function positions(): ZodOpenApiPathsObject {
 			}),
 			put: operation('Store where a reading was taken', answer(position), {
 				path: readingPath,
+				...asSeen,
 				requestBody: body(positionInput)
 			}),
 			delete: operation('Forget where a reading was taken', gone(), { path: readingPath })

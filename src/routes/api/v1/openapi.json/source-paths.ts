@@ -4,7 +4,7 @@ import { newSource, sourceChange, weatherSource } from '#lib/server/services/sou
 import { lakeOrderInput } from '#lib/server/services/sources/lake-order.ts';
 import { tryInput } from '#lib/server/services/sources/try-call.ts';
 import { logQuery } from '../../query.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 import * as answers from './source-answers.ts';
 
 const lakePath = z.object({ lake: z.string() });
@@ -28,7 +28,7 @@ function configured(): ZodOpenApiPathsObject {
 			patch: operation(
 				'Change a source; the key is forgotten when its address moves to another host',
 				answer(answers.source),
-				{ path: sourcePath, requestBody: body(sourceChange) }
+				{ ...asSeen, path: sourcePath, requestBody: body(sourceChange) }
 			),
 			delete: operation('Delete a source; imported files stay', gone(), { path: sourcePath })
 		},
@@ -71,6 +71,7 @@ function ofLakes(): ZodOpenApiPathsObject {
 			}),
 			put: operation('Choose sources and their order of trust', answer(answers.lakeOrder), {
 				path: lakePath,
+				...asSeen,
 				requestBody: body(lakeOrderInput)
 			})
 		},

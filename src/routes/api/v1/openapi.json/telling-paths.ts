@@ -5,7 +5,7 @@ import { tellingChange, type TellingRecord } from '#lib/server/services/telling/
 import type { ToldMessage } from '#lib/server/services/telling/messages.ts';
 import { webhookChange, webhookInput } from '#lib/server/services/telling/webhook/webhook.ts';
 import { messagesQuery } from '../../query.ts';
-import { answer, body, gone, operation } from './operation.ts';
+import { answer, asSeen, body, gone, operation } from './operation.ts';
 import type { Json } from './source-answers.ts';
 
 const instant = z.string().meta({ format: 'date-time' });
@@ -81,6 +81,7 @@ export function tellings(): ZodOpenApiPathsObject {
 			get: operation('What is told, and by which ways', answer(telling), { path }),
 			patch: operation('Change what is told; what is absent stays', answer(telling), {
 				path,
+				...asSeen,
 				requestBody: body(tellingChange)
 			})
 		},
@@ -89,10 +90,12 @@ export function tellings(): ZodOpenApiPathsObject {
 		[at('/webhook')]: {
 			put: operation('Set up the webhook, or set it up anew', answer(madeWebhook), {
 				path,
+				...asSeen,
 				requestBody: body(webhookInput)
 			}),
 			patch: operation('Choose what is sent', answer(webhook), {
 				path,
+				...asSeen,
 				requestBody: body(webhookChange)
 			}),
 			delete: operation('Remove the webhook and what waits for it', gone(), { path })

@@ -1,5 +1,6 @@
 import { error, redirect, type RequestEvent } from '@sveltejs/kit';
 import type { Context } from '#lib/server/context.ts';
+import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
 import {
 	NoSource,
 	startEarlierWinters,
@@ -77,13 +78,15 @@ export const originActions = {
 };
 
 async function change({ params, locals }: Event, make: (order: Use[]) => Use[]): Promise<void> {
-	const before = await found(getLakeOrder(locals.context, params.lake));
-	const order = make(before.map(asUse));
-	const input = lakeOrderInput.safeParse({ order });
-	// No form of ours sends such: it was left open in a second window, or made by somebody else.
-	if (!input.success)
-		error(400, `The order of trust ${input.error.issues[0]?.message}. Load the page again.`);
-	await found(setLakeOrder(locals.context, params.lake, input.data));
+	await oneAtATime(locals.context, params.lake, async () => {
+		const before = await found(getLakeOrder(locals.context, params.lake));
+		const order = make(before.map(asUse));
+		const input = lakeOrderInput.safeParse({ order });
+		// No form of ours sends such: it was left open in a second window, or made by somebody else.
+		if (!input.success)
+			error(400, `The order of trust ${input.error.issues[0]?.message}. Load the page again.`);
+		await found(setLakeOrder(locals.context, params.lake, input.data));
+	});
 }
 
 /** An origin as the order of trust takes it. */

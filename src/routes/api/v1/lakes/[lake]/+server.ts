@@ -1,16 +1,22 @@
-import { json } from '@sveltejs/kit';
+import type { RequestEvent } from '@sveltejs/kit';
 import { asSeenBy } from '#lib/server/services/access/rough-place.ts';
-import { deleteLake, getLake, lakeChange, updateLake } from '#lib/server/services/lakes.ts';
+import {
+	deleteLake,
+	getLake,
+	lakeChange,
+	updateLake,
+	type LakeRecord
+} from '#lib/server/services/lakes.ts';
 import { readJson } from '../../../body.ts';
 import { endpoint, onlyMethods } from '../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../if-match.ts';
 
-export const GET = endpoint(async ({ locals, params }) =>
-	json(asSeenBy(locals.viewer, await getLake(locals.context, params['lake'] ?? '')))
-);
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PATCH = endpoint(async ({ locals, params, request }) => {
-	const change = await readJson(request, lakeChange);
-	return json(await updateLake(locals.context, params['lake'] ?? '', change));
+export const PATCH = endpoint(async (event) => {
+	const change = await readJson(event.request, lakeChange);
+	const { lake = '' } = event.params;
+	return changed(event, kept(event), () => updateLake(event.locals.context, lake, change));
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -19,3 +25,9 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');
+
+function kept({ locals, params }: RequestEvent): Kept<LakeRecord> {
+	const { lake = '' } = params;
+	const stands = async () => asSeenBy(locals.viewer, await getLake(locals.context, lake));
+	return { line: lake, stands };
+}

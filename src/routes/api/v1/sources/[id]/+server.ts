@@ -1,16 +1,22 @@
-import { json } from '@sveltejs/kit';
+import type { RequestEvent } from '@sveltejs/kit';
+import { sourceLine } from '#lib/server/services/one-at-a-time.ts';
 import { sourceChange } from '#lib/server/services/sources/input.ts';
-import { deleteSource, getSource, updateSource } from '#lib/server/services/sources/sources.ts';
+import {
+	deleteSource,
+	getSource,
+	updateSource,
+	type SourceRecord
+} from '#lib/server/services/sources/sources.ts';
 import { readJson } from '../../../body.ts';
 import { endpoint, onlyMethods } from '../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../if-match.ts';
 
-export const GET = endpoint(async ({ locals, params }) =>
-	json(await getSource(locals.context, params['id'] ?? ''))
-);
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PATCH = endpoint(async ({ locals, params, request }) => {
-	const change = await readJson(request, sourceChange);
-	return json(await updateSource(locals.context, params['id'] ?? '', change));
+export const PATCH = endpoint(async (event) => {
+	const change = await readJson(event.request, sourceChange);
+	const { id = '' } = event.params;
+	return changed(event, kept(event), () => updateSource(event.locals.context, id, change));
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -19,3 +25,13 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');
+
+/** How its calls went meanwhile is no change of it. */
+function kept({ locals, params }: RequestEvent): Kept<SourceRecord> {
+	const { id = '' } = params;
+	return {
+		line: sourceLine(id),
+		stands: () => getSource(locals.context, id),
+		version: ({ source, isOn, hasKey }) => [source, isOn, hasKey]
+	};
+}

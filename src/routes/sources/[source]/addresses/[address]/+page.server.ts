@@ -1,6 +1,6 @@
 import { error, fail, redirect } from '@sveltejs/kit';
 import type { Context } from '#lib/server/context.ts';
-import { oneAtATime } from '#lib/server/services/one-at-a-time.ts';
+import { oneAtATime, sourceLine } from '#lib/server/services/one-at-a-time.ts';
 import { sourceOverview } from '#lib/server/services/sources/overview.ts';
 import { updateSource } from '#lib/server/services/sources/sources.ts';
 import { FormInput, formValues } from '#lib/ui/forms/form-input.ts';
@@ -10,7 +10,6 @@ import { callValues, WHOLE_ADDRESS } from '../../../set-up/call-values.ts';
 import { lakesToAsk } from '../../../set-up/lakes-to-ask.ts';
 import { readCall } from '../../../set-up/read-call.ts';
 import { factValues, readSource } from '../../../set-up/read-source.ts';
-import { sourceLine } from '../../../set-up/source-line.ts';
 import { takeKey } from '../../../set-up/take-key.ts';
 import { tryIt } from '../../../set-up/try-it.ts';
 import { unitsOfRoles } from '../../../set-up/units-of-roles.ts';

@@ -1,18 +1,20 @@
-import { json } from '@sveltejs/kit';
+import type { RequestEvent } from '@sveltejs/kit';
+import type { Route } from '#lib/model/places/route.ts';
 import { routeInput } from '#lib/server/services/places/route-input.ts';
 import { deleteRoute, getRoute, updateRoute } from '#lib/server/services/places/routes.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../../../if-match.ts';
 import { storedRoute } from '../../../../places.ts';
 
-export const GET = endpoint(async ({ locals, params }) =>
-	json(await getRoute(locals.context, params['lake'] ?? '', params['id'] ?? ''))
-);
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PUT = endpoint(async ({ locals, params, request }) => {
-	const input = await readJson(request, routeInput);
-	const [lake, id] = [params['lake'] ?? '', params['id'] ?? ''];
-	return json(storedRoute(await updateRoute(locals.context, lake, id, input)));
+export const PUT = endpoint(async (event) => {
+	const input = await readJson(event.request, routeInput);
+	const { lake = '', id = '' } = event.params;
+	return changed(event, kept(event), async () =>
+		storedRoute(await updateRoute(event.locals.context, lake, id, input))
+	);
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -21,3 +23,8 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');
+
+function kept({ locals, params }: RequestEvent): Kept<Route> {
+	const { lake = '', id = '' } = params;
+	return { line: lake, stands: () => getRoute(locals.context, lake, id) };
+}

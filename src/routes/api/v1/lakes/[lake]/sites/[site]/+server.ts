@@ -1,18 +1,19 @@
-import { json } from '@sveltejs/kit';
+import type { RequestEvent } from '@sveltejs/kit';
 import { siteChange } from '#lib/server/services/site-input.ts';
-import { deleteSite, getSite, updateSite } from '#lib/server/services/sites.ts';
+import { deleteSite, getSite, updateSite, type SiteRecord } from '#lib/server/services/sites.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../../../if-match.ts';
 import { storedSite } from '../../../../stored-site.ts';
 
-export const GET = endpoint(async ({ locals, params }) =>
-	json(await getSite(locals.context, params['lake'] ?? '', params['site'] ?? ''))
-);
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PATCH = endpoint(async ({ locals, params, request }) => {
-	const { lake = '', site = '' } = params;
-	const change = await readJson(request, siteChange);
-	return json(storedSite(await updateSite(locals.context, lake, site, change), 400));
+export const PATCH = endpoint(async (event) => {
+	const { lake = '', site = '' } = event.params;
+	const change = await readJson(event.request, siteChange);
+	return changed(event, kept(event), async () =>
+		storedSite(await updateSite(event.locals.context, lake, site, change), 400)
+	);
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -22,3 +23,8 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');
+
+function kept({ locals, params }: RequestEvent): Kept<SiteRecord> {
+	const { lake = '', site = '' } = params;
+	return { line: lake, stands: () => getSite(locals.context, lake, site) };
+}

@@ -1,4 +1,5 @@
-import { json } from '@sveltejs/kit';
+import type { RequestEvent } from '@sveltejs/kit';
+import type { WeakSpot } from '#lib/model/places/weak-spot.ts';
 import {
 	deleteWeakSpot,
 	getWeakSpot,
@@ -7,16 +8,17 @@ import {
 } from '#lib/server/services/places/weak-spots.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../../../if-match.ts';
 import { storedSpot } from '../../../../places.ts';
 
-export const GET = endpoint(async ({ locals, params }) =>
-	json(await getWeakSpot(locals.context, params['lake'] ?? '', params['id'] ?? ''))
-);
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PUT = endpoint(async ({ locals, params, request }) => {
-	const input = await readJson(request, weakSpotInput);
-	const [lake, id] = [params['lake'] ?? '', params['id'] ?? ''];
-	return json(storedSpot(await updateWeakSpot(locals.context, lake, id, input)));
+export const PUT = endpoint(async (event) => {
+	const input = await readJson(event.request, weakSpotInput);
+	const { lake = '', id = '' } = event.params;
+	return changed(event, kept(event), async () =>
+		storedSpot(await updateWeakSpot(event.locals.context, lake, id, input))
+	);
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -25,3 +27,8 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');
+
+function kept({ locals, params }: RequestEvent): Kept<WeakSpot> {
+	const { lake = '', id = '' } = params;
+	return { line: lake, stands: () => getWeakSpot(locals.context, lake, id) };
+}

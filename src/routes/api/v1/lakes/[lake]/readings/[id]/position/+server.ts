@@ -1,18 +1,23 @@
-import { json } from '@sveltejs/kit';
-import { getPosition, positionInput, putPosition } from '#lib/server/services/reading-positions.ts';
+import type { RequestEvent } from '@sveltejs/kit';
+import {
+	getPosition,
+	positionInput,
+	putPosition,
+	type Position
+} from '#lib/server/services/reading-positions.ts';
 import { readJson } from '../../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../../endpoint.ts';
+import { changed, told, type Kept } from '../../../../../../if-match.ts';
 
-export const GET = endpoint(async ({ locals, params }) => {
-	const { lake = '', id = '' } = params;
-	return json({ position: await getPosition(locals.context, lake, id) });
-});
+export const GET = endpoint((event) => told(kept(event)));
 
-export const PUT = endpoint(async ({ locals, params, request }) => {
-	const { lake = '', id = '' } = params;
-	const position = await readJson(request, positionInput);
-	await putPosition(locals.context, lake, id, position);
-	return json({ position });
+export const PUT = endpoint(async (event) => {
+	const { lake = '', id = '' } = event.params;
+	const position = await readJson(event.request, positionInput);
+	return changed(event, kept(event), async () => {
+		await putPosition(event.locals.context, lake, id, position);
+		return { position };
+	});
 });
 
 export const DELETE = endpoint(async ({ locals, params }) => {
@@ -22,3 +27,9 @@ export const DELETE = endpoint(async ({ locals, params }) => {
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');
+
+function kept({ locals, params }: RequestEvent): Kept<{ position: Position | null }> {
+	const { lake = '', id = '' } = params;
+	const stands = async () => ({ position: await getPosition(locals.context, lake, id) });
+	return { line: lake, stands };
+}
