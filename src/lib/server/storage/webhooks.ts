@@ -93,6 +93,11 @@ export function firstInOutbox(
 		.executeTakeFirst();
 }
 
+/** All that waits for a lake's webhook. */
+export function listOutbox(db: Kysely<Database>, lakeId: string): Promise<OutboxRow[]> {
+	return db.selectFrom('webhook_outbox').selectAll().where('lake_id', '=', lakeId).execute();
+}
+
 export async function countOutbox(db: Kysely<Database>, lakeId: string): Promise<number> {
 	const { count } = await db
 		.selectFrom('webhook_outbox')

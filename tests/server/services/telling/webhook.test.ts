@@ -1,14 +1,18 @@
 import { createHmac } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import type { Context } from '../../../../src/lib/server/context.ts';
+import type { MessageKind } from '../../../../src/lib/model/telling/message.ts';
+import { getLake } from '../../../../src/lib/server/services/lakes.ts';
 import { lookAt } from '../../../../src/lib/server/services/telling/look.ts';
 import { getTelling } from '../../../../src/lib/server/services/telling/settings.ts';
+import { toRow } from '../../../../src/lib/server/services/telling/to-row.ts';
 import type { WebhookBody } from '../../../../src/lib/server/services/telling/webhook/body.ts';
 import {
 	deliverDue,
 	GIVE_UP_AFTER,
 	wait_min
 } from '../../../../src/lib/server/services/telling/webhook/deliver.ts';
+import { enqueueMessages } from '../../../../src/lib/server/services/telling/webhook/enqueue.ts';
 import { postWebhook } from '../../../../src/lib/server/services/telling/webhook/post.ts';
 import {
 	removeWebhook,
@@ -164,6 +168,54 @@ test('messages come in their order, and one that is refused holds back those beh
 	expect(told).toEqual(['one', 'two', 'two', 'three']);
 	// The receiver tells the second try by its id.
 	expect(bodies()[1]?.id).toBe(bodies()[2]?.id);
+});
+
+test('what newer news has overtaken while it waited is not sent, and other matters keep their turn', async () => {
+	const { ctx, id, state } = await hooked();
+	const kinds = ['statusChanged', 'thawAhead', 'weatherStale'];
+	await setWebhook(ctx, id, webhookInput.parse({ address: receiver.at(), kinds }));
+	const lake = await getLake(ctx, id);
+	const tell = async (title: string, kind: MessageKind, site: string | null, loadId: string) => {
+		const load = kind === 'statusChanged' ? loadId : null;
+		const message = { kind, loadId: load, on: null, title, text: title };
+		const row = toRow(id, message, ctx.now().toISOString());
+		await ctx.db.transaction().execute((tx) => enqueueMessages(tx, ctx, lake, [{ row, site }]));
+	};
+	await tell('car reached', 'statusChanged', 'main', 'car');
+	await tell('car reached in the bay', 'statusChanged', 'bay', 'car');
+	await tell('truck not yet', 'statusChanged', 'main', 'truck');
+	await tell('thaw on Friday', 'thawAhead', 'main', '');
+	await tell('stale', 'weatherStale', null, '');
+	await tell('car withheld', 'statusChanged', 'main', 'car');
+	await tell('thaw today', 'thawAhead', 'main', '');
+	expect((await state())?.waiting).toBe(5);
+	await deliverDue(ctx);
+	expect(bodies().map(({ title, site, load }) => [title, site, load])).toEqual([
+		['car reached in the bay', 'bay', 'car'],
+		['truck not yet', 'main', 'truck'],
+		['stale', null, null],
+		['car withheld', 'main', 'car'],
+		['thaw today', 'main', null]
+	]);
+});
+
+test('of a reading that is put right again and again only the last is sent', async () => {
+	const { ctx, id, tell } = await hooked();
+	const reading = await tell({ holes: [{ total_m: 1 }] });
+	await deliverDue(ctx);
+	for (const total_m of [0.9, 0.1]) {
+		await updateReading(ctx, id, reading, { holes: [{ ...NO_HOLE, total_m }] });
+		await lookAt(ctx, id);
+	}
+	await deliverDue(ctx);
+	expect(bodies()).toMatchObject([{ reading, site: 'main' }, { reading }]);
+	expect(bodies()[1]?.title).toContain('10 cm');
+	await updateReading(ctx, id, reading, { holes: [{ ...NO_HOLE, total_m: 0.8 }] });
+	await lookAt(ctx, id);
+	await deleteReading(ctx, id, reading);
+	await lookAt(ctx, id);
+	await deliverDue(ctx);
+	expect(bodies().slice(2)).toMatchObject([{ title: expect.stringContaining('Taken back') }]);
 });
 
 test('it is tried again later and later, then given up with a sentence, and taken up on request', async () => {

@@ -8,14 +8,14 @@ import type { Database } from '../../storage/schema.ts';
 import {
 	deleteMessage,
 	listReadingMessages,
-	updateMessage,
-	type MessageRow
+	updateMessage
 } from '../../storage/telling-messages.ts';
 import { listSiteRows } from '../../storage/sites.ts';
 import type { LakeRecord } from '../lakes.ts';
 import { localDay } from '../local-day.ts';
 import { toRow } from './to-row.ts';
 import type { Correction } from './webhook/correct.ts';
+import type { OfSite } from './webhook/enqueue.ts';
 
 /** A hole that is older when it is logged is history, and no news. Our choice. */
 const NEWS_FOR_D = 14;
@@ -28,7 +28,7 @@ export async function tellOfReadings(
 	tx: Kysely<Database>,
 	lake: LakeRecord,
 	{ since, now, words }: { since: string; now: Date; words: Words }
-): Promise<{ added: MessageRow[]; corrections: Correction[] }> {
+): Promise<{ added: OfSite[]; corrections: Correction[] }> {
 	const logged = await listReadingsLoggedSince(tx, lake.id, since);
 	const sites = await listSiteRows(tx, lake.id);
 	const siteOf = (id: string) =>
@@ -41,7 +41,7 @@ export async function tellOfReadings(
 		(await listReadingMessages(tx, lake.id)).map((row) => [row.reading_id ?? '', row])
 	);
 	const at = now.toISOString();
-	const added: MessageRow[] = [];
+	const added: OfSite[] = [];
 	const corrections: Correction[] = [];
 	// One that was told stays told when it is moved to a day that is no news.
 	const isToBeTold = (each: (typeof logged)[number]) => isNews(each) || told.has(each.reading.id);
@@ -49,19 +49,19 @@ export async function tellOfReadings(
 		const message = ofSite(readingMessage(reading, words), siteOf(site));
 		const before = told.get(reading.id);
 		told.delete(reading.id);
-		if (!before) added.push(toRow(lake.id, message, at, reading.id));
+		if (!before) added.push({ row: toRow(lake.id, message, at, reading.id), site });
 		else if (before.title !== message.title || before.text !== message.text) {
 			const { kind, title, text, on } = message;
 			const change = { kind, title, text, about_day: on, changed_at: at };
 			await updateMessage(tx, before.id, change);
-			corrections.push({ was: before, now: { ...before, ...change } });
+			corrections.push({ was: before, now: { ...before, ...change }, site });
 		}
 	}
 	const stored = new Set(logged.map(({ reading }) => reading.id));
 	for (const row of told.values()) {
 		if (stored.has(row.reading_id ?? '')) continue;
 		await deleteMessage(tx, row.id);
-		corrections.push({ was: row, now: null });
+		corrections.push({ was: row, now: null, site: null });
 	}
 	return { added, corrections };
 }

@@ -6,11 +6,7 @@ import { newsOf, type Told } from '#lib/model/telling/told.ts';
 import { wordsFor, type Words } from '#lib/model/words.ts';
 import type { Context } from '../../context.ts';
 import type { Database } from '../../storage/schema.ts';
-import {
-	deleteMessagesBefore,
-	insertMessages,
-	type MessageRow
-} from '../../storage/telling-messages.ts';
+import { deleteMessagesBefore, insertMessages } from '../../storage/telling-messages.ts';
 import { findTelling, updateTelling, type TellingRow } from '../../storage/telling.ts';
 import { nextTurn } from '../next-turn.ts';
 import type { LakeRecord } from '../lakes.ts';
@@ -19,7 +15,7 @@ import { toRow } from './to-row.ts';
 import { dateKey, storedTold, toldBySite } from './told-sites.ts';
 import { tellOfReadings } from './tell-of-readings.ts';
 import { enqueueCorrections } from './webhook/correct.ts';
-import { enqueueMessages } from './webhook/enqueue.ts';
+import { enqueueMessages, type OfSite } from './webhook/enqueue.ts';
 
 export interface LookedSite {
 	site: string;
@@ -56,7 +52,10 @@ export async function tell(ctx: Context, lake: LakeRecord, looked: Looked): Prom
 			words: wordsFor(row)
 		});
 		const all = [...messages, ...ofReadings.added];
-		await insertMessages(tx, all);
+		await insertMessages(
+			tx,
+			all.map(({ row: told }) => told)
+		);
 		await enqueueCorrections(tx, ctx, lake, ofReadings.corrections);
 		await enqueueMessages(tx, ctx, lake, all);
 		const isMoved = await storeDates(tx, lake.id, datesOf(looked.sites, wordsFor(row)), now);
@@ -78,17 +77,23 @@ async function tellNews(
 	row: TellingRow,
 	sites: readonly LookedSite[],
 	now: string
-): Promise<MessageRow[]> {
+): Promise<OfSite[]> {
 	const words = wordsFor(row);
 	const before = toldBySite(row);
 	const after: Record<string, Told | undefined> = {};
-	const messages: MessageRow[] = [];
+	const messages: OfSite[] = [];
 	for (const { site, facts } of sites) {
 		after[site] = before[site];
 		if (!facts) continue;
 		const { told, news } = newsOf(before[site] ?? null, facts);
 		after[site] = told;
-		messages.push(...news.map((each) => toRow(lake.id, newsMessage(each, facts, words), now)));
+		messages.push(
+			...news.map((each) => ({
+				row: toRow(lake.id, newsMessage(each, facts, words), now),
+				// The weather is the lake's.
+				site: each.kind === 'weatherStale' ? null : site
+			}))
+		);
 	}
 	await updateTelling(tx, lake.id, { state: storedTold(after) });
 	return messages;

@@ -11,7 +11,11 @@ export interface WebhookBody {
 	/** When it became known; a try may be later. */
 	madeAt: string;
 	lake: { id: string; name: string };
+	/** The site that it is about; `null` for the weather of the lake, and where none is known any more. */
+	site: string | null;
 	load: string | null;
+	/** The reading that it tells of. */
+	reading: string | null;
 	/** The day that it is about, of the lake's own calendar. */
 	on: string | null;
 	title: string;
@@ -27,9 +31,13 @@ export interface BodyFacts {
 }
 
 export function bodyOf(
-	row: Pick<MessageRow, 'id' | 'made_at' | 'load_id' | 'about_day' | 'title' | 'text'> & {
+	row: Pick<
+		MessageRow,
+		'id' | 'made_at' | 'load_id' | 'reading_id' | 'about_day' | 'title' | 'text'
+	> & {
 		kind: string;
 	},
+	site: string | null,
 	{ lake, address }: BodyFacts
 ): string {
 	const body: WebhookBody = {
@@ -37,7 +45,9 @@ export function bodyOf(
 		kind: row.kind as WebhookBody['kind'],
 		madeAt: row.made_at,
 		lake: { id: lake.id, name: toldName(lake) },
+		site,
 		load: row.load_id,
+		reading: row.reading_id,
 		on: row.about_day,
 		title: row.title,
 		text: row.text,

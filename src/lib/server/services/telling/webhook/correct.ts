@@ -6,12 +6,14 @@ import type { Database } from '../../../storage/schema.ts';
 import type { MessageRow } from '../../../storage/telling-messages.ts';
 import { isInOutbox, removeFromOutbox } from '../../../storage/webhooks.ts';
 import type { LakeRecord } from '../../lakes.ts';
-import { enqueueMessages } from './enqueue.ts';
+import { enqueueMessages, type OfSite } from './enqueue.ts';
 
 /** A message that was told, and what it is now; `null` where what it told of was deleted. */
 export interface Correction {
 	was: MessageRow;
 	now: MessageRow | null;
+	/** The site of the reading; `null` where it was deleted. */
+	site: string | null;
 }
 
 /**
@@ -24,13 +26,14 @@ export async function enqueueCorrections(
 	lake: LakeRecord,
 	corrections: readonly Correction[]
 ): Promise<void> {
-	const messages: MessageRow[] = [];
-	for (const { was, now } of corrections) {
+	const messages: OfSite[] = [];
+	for (const { was, now, site } of corrections) {
 		const isWaiting = await isInOutbox(tx, was.id);
 		if (isWaiting) await removeFromOutbox(tx, was.id);
 		// Under an id of its own: what is being sent at this moment is struck out by the other.
-		if (isWaiting && now !== null) messages.push({ ...now, id: randomUUID() });
-		else if (!isWaiting) messages.push(now === null ? takenBack(ctx, was) : putRight(now));
+		if (isWaiting && now !== null) messages.push({ row: { ...now, id: randomUUID() }, site });
+		else if (!isWaiting)
+			messages.push({ row: now === null ? takenBack(ctx, was) : putRight(now), site });
 	}
 	await enqueueMessages(tx, ctx, lake, messages);
 }

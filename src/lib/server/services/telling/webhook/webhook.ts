@@ -126,10 +126,12 @@ export async function testWebhook(ctx: Context, lakeId: string): Promise<Posted>
 			kind: 'test',
 			made_at: ctx.now().toISOString(),
 			load_id: null,
+			reading_id: null,
 			about_day: null,
 			title: 'Test message: it tells nothing',
 			text: `This message tries the way and tells nothing of the ice. ${DRILL}`
 		},
+		null,
 		{ lake, address: ctx.address }
 	);
 	return post(ctx, row, { id, body });
