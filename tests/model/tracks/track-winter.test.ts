@@ -1,4 +1,7 @@
 import { expect, test } from 'vitest';
+import { brokeLately } from '#lib/model/broke-lately.ts';
+import { hasBrokenSince } from '#lib/model/open-part.ts';
+import { lastHoleOn } from '#lib/model/telling/reading-due.ts';
 import type { SiteEvent } from '#lib/model/site-winter.ts';
 import { trackWinter, type SiteRecord } from '#lib/model/tracks/track-winter.ts';
 import type { Reading } from '#lib/model/reading.ts';
@@ -89,4 +92,24 @@ test('a bad core beside a track that was worked on is known of it, and no hole o
 	expect(warmSpells(days, track.readings, () => false).at(-1)?.state).toBe('withheld');
 	const own = { ...sound, id: 'own' };
 	expect(warmSpells(days, [...track.readings, own], () => false).at(-1)?.state).toBe('none');
+});
+
+test('ice that broke beside a track that was worked on is told on it, and lends it no hole', () => {
+	const broke: Reading = {
+		...reading('broke', '2027-01-19'),
+		kind: 'wentThrough',
+		place: 'North point'
+	};
+	const parent = siteRecord([], [broke, reading('hole', '2027-01-20')], '2026-12-01');
+	const own = reading('own', '2027-01-15');
+	const track = trackWinter(parent, siteRecord([CLEARED], [own]));
+	expect(track.readings).toEqual([own, { ...broke, holes: [], secondHand: true }]);
+	expect(brokeLately(track.readings, '2027-01-20')).toEqual({
+		on: '2027-01-19',
+		place: 'North point'
+	});
+	// Nobody has drilled the track by it.
+	expect(lastHoleOn(track.readings)).toBe('2027-01-15');
+	const atPoint = { ...own, place: 'North point' };
+	expect(hasBrokenSince(atPoint, track.readings, '2027-01-20')).toBe(true);
 });

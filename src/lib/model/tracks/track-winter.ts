@@ -24,7 +24,7 @@ export interface TrackRecord extends SiteRecord {
  * Freeze-up and ice-out are the parent's, and water that opens there opens the track too: after it the
  * track is its parent's new ice until it is worked on again. A reading that the parent has of a day of
  * work tells the ice and no longer the snow; later ones only that the ice beside it was rotten, which a
- * sound core of the track's own lifts. Our own rule; nothing published was found.
+ * sound core of the track's own lifts, and where it broke. Our own rule; nothing published was found.
  */
 export function trackWinter(parent: SiteRecord, own: SiteRecord): TrackRecord {
 	const worked = own.record.events.filter(({ on }) => isFrozen(on, parent.record));
@@ -64,13 +64,15 @@ function isWorked(on: IsoDate, { workedOn, opened }: Work): boolean {
 function sharedReading(reading: Reading, work: Work): Reading[] {
 	if (!isWorked(reading.on, work)) return [reading];
 	const earlier = { ...work, workedOn: work.workedOn.filter((on) => on < reading.on) };
-	return isWorked(reading.on, earlier) ? onlyRot(reading) : [withoutSnow(reading)];
+	return isWorked(reading.on, earlier) ? onlyHarm(reading) : [withoutSnow(reading)];
 }
 
-/** A bad core beside the track is feared of it too, as if somebody had told it. */
-function onlyRot(reading: Reading): Reading[] {
+/** A bad core beside the track, and ice that broke there, is feared of it too, as if somebody had told it. */
+function onlyHarm(reading: Reading): Reading[] {
 	const isBad = reading.core === 'wet' || reading.core === 'candled';
-	return isBad ? [{ ...reading, holes: [], secondHand: true }] : [];
+	return isBad || reading.kind === 'wentThrough'
+		? [{ ...reading, holes: [], secondHand: true }]
+		: [];
 }
 
 /** Holes that tell nothing else are left out. */
