@@ -52,10 +52,13 @@ export function estimateWords(
 /** As many as are read at a glance. */
 const BESIDE = 3;
 
+const LACKS = { comingUp: 'still being worked out', failed: 'could not be worked out' } as const;
+
 /** What stands on the other sites, so that the one that is told is not taken for the lake. */
 export function besideSentence(sites: readonly SiteBeside[], units: Units): string | null {
 	if (sites.length === 0) return null;
-	const named = sites.slice(0, BESIDE).map(({ name, attention, totalLower_m }) => {
+	const named = sites.slice(0, BESIDE).map(({ name, attention, totalLower_m, lacks }) => {
+		if (lacks !== null) return `${name}, ${LACKS[lacks]}`;
 		if (attention !== null) return `${name}, ${ATTENTION_WORDS[attention].toLowerCase()}`;
 		return `${name}, ${totalLower_m === null ? 'not known' : `lower bound ${thickness(totalLower_m, units)}`}`;
 	});

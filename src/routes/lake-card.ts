@@ -77,10 +77,29 @@ export interface SiteBeside {
 	attention: Attention | null;
 	/** `null` where nothing is known of it. */
 	totalLower_m: number | null;
+	/** Why it is not told; `null` where it is. */
+	lacks: 'comingUp' | 'failed' | null;
 }
 
 function besideOf({ siteName, name, attention, day }: LakeCard): SiteBeside {
-	return { name: siteName ?? name, attention, totalLower_m: day?.totalLower_m ?? null };
+	const totalLower_m = day?.totalLower_m ?? null;
+	return { name: siteName ?? name, attention, totalLower_m, lacks: null };
+}
+
+/** What needs somebody, then what may, then the rest, each in the order that it had. */
+function byWeight(one: SiteBeside, other: SiteBeside): number {
+	const rank = ({ attention, lacks }: SiteBeside) =>
+		attention !== null ? 0 : lacks !== null ? 1 : 2;
+	return rank(one) - rank(other);
+}
+
+/** Those that are not told yet: each may need somebody more than one that is. */
+function lackingOf(states: readonly DigestState[], sites: readonly SiteChoice[]): SiteBeside[] {
+	return states.flatMap(({ kind }, at) =>
+		kind === 'known'
+			? []
+			: [{ name: sites[at]?.name ?? '', attention: null, totalLower_m: null, lacks: kind }]
+	);
 }
 
 /** A lake that has no card yet, and why. */
@@ -128,7 +147,10 @@ export function homeCards(
 		const lacking = ofLake.find(({ kind }) => kind !== 'known');
 		// A site that is not told may need somebody more than one that needs nobody.
 		if (first && (first.attention !== null || !lacking))
-			cards.push({ ...first, beside: others.map(besideOf) });
+			cards.push({
+				...first,
+				beside: [...others.map(besideOf), ...lackingOf(ofLake, sites)].toSorted(byWeight)
+			});
 		else if (lacking) {
 			const logged = lacking.kind === 'failed' ? lacking.logged : null;
 			waiting.push({ id, name, isInvented, logged });

@@ -141,6 +141,35 @@ test('of several sites the one that most needs somebody is shown, by its name', 
 	expect(homeCards([lake], [known(broke), { kind: 'comingUp' }], NOW).attention).toHaveLength(1);
 });
 
+test('a site that is not told yet is named beside the one that is, before those that need nobody', () => {
+	const names = { main: 'Main', bay: 'Reed Bay', cove: 'Far cove', road: 'Road' };
+	const sites = Object.entries(names).map(([id, name]) => ({ id, name }));
+	const calm = { ...digestOf(inventedView(), null), loads: [], cautions: [], wentThroughOn: null };
+	const broke = { ...calm, wentThroughOn: calm.today };
+	const known = (digest: LakeDigest) => ({ kind: 'known' as const, digest });
+	const lake = { id: calm.id, name: calm.name, isInvented: false, sites };
+	const states = [
+		known({ ...broke, site: 'main' }),
+		{ kind: 'comingUp' as const },
+		{ kind: 'failed' as const, logged: 'ab12cd34' },
+		known({ ...calm, site: 'road' })
+	];
+	const page = shown(homeCards([lake], states, NOW));
+	expect(page).toMatch(
+		/Beside it: Reed Bay, still being worked out; Far cove, could not be worked out; Road, lower bound \d+ cm\./
+	);
+	const twice = [states[0], states[1], states[2], known({ ...broke, site: 'road' })];
+	expect(
+		shown(
+			homeCards(
+				[lake],
+				twice.flatMap((state) => state ?? []),
+				NOW
+			)
+		)
+	).toMatch(/Beside it: \w+, the ice broke here; Reed Bay, still being worked out;/);
+});
+
 test('of sites that need the same the thinnest stands for the lake, and the rest beside it', () => {
 	const names = { main: 'Main', bay: 'Narrow bay', road: 'Cleared road', cove: 'Far cove' };
 	const sites = Object.entries(names).map(([id, name]) => ({ id, name }));
