@@ -146,6 +146,15 @@ test('after ice-out the answer is open water', () => {
 	expect(page).not.toContain('cm of ice');
 });
 
+test('ice that went after the last weather is open water too, without a thickness of before', () => {
+	const record = { ...inventedView().record, iceOutOn: '2027-02-12' };
+	const page = text(shown({ record }));
+	expect(page).toContain('Open water: ice-out was on 12 Feb 2027.');
+	expect(page).not.toContain('cm of ice');
+	const past = text(shown({ record, isPresent: false }));
+	expect(past).not.toContain('Open water');
+});
+
 test('a day past the weather is not answered', () => {
 	const page = text(shown({ asOf: '2027-02-14' }));
 	expect(page).toContain('Not known for 14 Feb 2027: the weather ends before that day.');

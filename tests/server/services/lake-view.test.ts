@@ -200,3 +200,15 @@ test('a reading moves the estimate from its day on', async () => {
 	};
 	expect(thickness(before) - thickness(after)).toBeGreaterThan(0.02);
 });
+
+test('nothing is told ahead of ice that has gone since the last weather', async () => {
+	const { ctx, id } = await lake({ record: { freezeUpOn: FREEZE_UP, iceOutOn: '2027-02-09' } });
+	const { asOf, outlook } = await lakeView(ctx, id, { toWinterEnd: true });
+	expect(outlook?.forecast.days.at(-1)?.on).toBe(asOf);
+	for (const { status, until } of outlook?.forecast.loads ?? []) {
+		expect(['withheld', 'askAnEngineer']).toContain(status);
+		expect((until ?? asOf) <= asOf).toBe(true);
+	}
+	const before = await lakeView(ctx, id, { toWinterEnd: true, asOf });
+	expect(before.outlook?.forecast.days.at(-1)?.on).toBe('2027-06-30');
+});

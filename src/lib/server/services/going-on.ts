@@ -1,5 +1,6 @@
 import { floodsWithMoreSnow_kg_m2 } from '#lib/model/more-snow.ts';
 import type { Context } from '../context.ts';
+import { iceOutByNow } from './ice-out-by-now.ts';
 import { lakeView, outlookInput, type LakeView, type ViewOptions } from './lake-view.ts';
 import { whatChanges, type WhatChanges } from './what-changes.ts';
 
@@ -24,11 +25,12 @@ export async function goingOn(
 async function changesOf(
 	ctx: Context,
 	lakeId: string,
-	{ outlook, record, asOf }: LakeView,
+	view: LakeView,
 	asked: ViewOptions
 ): Promise<WhatChanges | null> {
+	const { outlook } = view;
 	if (outlook === null || outlook.today === null || !outlook.snowKnown) return null;
-	if (record.iceOutOn !== null && record.iceOutOn <= asOf) return null;
+	if (iceOutByNow(view) !== null) return null;
 	const { words: _, ...withoutWords } = asked;
 	const input = await outlookInput(ctx, lakeId, withoutWords);
 	return whatChanges(input, floodsWithMoreSnow_kg_m2(outlook.today.column));

@@ -145,8 +145,8 @@ async function gather(
 	const loads = await listLoads(ctx, lakeId);
 	const shown = await shownIds(ctx, lakeId, loads);
 	const weather = summarizeWeather(days, await readLastObservedDay(ctx.db, lakeId), today);
-	const until = lastTold(options, record, asOf);
 	const isNow = isPresent(options, winter, today);
+	const until = lastTold(options, record, asOf, isNow && today > asOf ? today : asOf);
 	const known = await knownWeather(ctx, lake, { observed: days, asOf, isPresent: isNow });
 	const earlier = winters.filter((each) => each < winter);
 	const isWorked = ice.workedOn.some((on) => on <= (isNow ? today : asOf));

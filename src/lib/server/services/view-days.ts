@@ -35,14 +35,15 @@ export function defaultAsOf(
 	return [first, ends.toSorted()[0] ?? first].toSorted()[1] ?? first;
 }
 
-/** Nothing comes after ice-out that is worth telling. */
+/** Nothing comes after ice-out that is worth telling, known `now` though the estimate ends before. */
 export function lastTold(
 	{ until, toWinterEnd }: AskedDays,
 	{ winter, iceOutOn }: SiteWinter,
-	asOf: IsoDate
+	asOf: IsoDate,
+	now: IsoDate = asOf
 ): IsoDate {
 	if (!toWinterEnd) return until ?? asOf;
-	if (iceOutOn !== null && iceOutOn <= asOf) return asOf;
+	if (iceOutOn !== null && iceOutOn <= now) return asOf;
 	const [, last] = winterSpan(winter);
 	return last > asOf ? last : asOf;
 }

@@ -4,6 +4,7 @@ import { isVehicle, type LoadCase } from '#lib/model/load-case.ts';
 import type { Outlook } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { MEMBERS } from '#lib/model/site-estimate.ts';
+import { iceOutByNow } from '#lib/server/services/ice-out-by-now.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import { localMinute } from '#lib/server/services/local-day.ts';
 import { bandDays, type Band } from '#lib/ui/charts/band.ts';
@@ -35,8 +36,7 @@ export function lakePage(view: LakeView) {
 		/** How old what sources told is and whose, `null` where none has told anything. */
 		upkeep: broughtBySources(upkeep) ? upkeepOf(view) : null,
 		freezeUpOn: record.freezeUpOn,
-		/** Recorded, and not after the day asked for. */
-		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
+		iceOutOn: iceOutByNow(view),
 		lastReading: lastReading(view.readings, view.isPresent && today > asOf ? today : asOf),
 		ice: view.outlook ? iceOf(view.outlook, view, readingPoints(view.readings, asOf)) : null
 	};
@@ -59,6 +59,7 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 	const coming = series.filter(({ on }) => on > asOf);
 	const { snowKnown } = facts;
 	const climate = climateMark(facts.climate);
+	const isGoneSince = (iceOutByNow(view) ?? asOf) > asOf;
 	const answersTo = (asked: readonly LoadCase[]) =>
 		asked.flatMap((load) => {
 			const answer = whole.loads.find(({ id }) => id === load.id);
@@ -68,8 +69,8 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 	const all = answersTo(view.loads);
 	return {
 		...facts,
-		/** `null` where the weather doesn't reach to `asOf`. */
-		day: days.find((day) => day.on === asOf) ?? null,
+		/** `null` where the weather doesn't reach to `asOf`, and of ice that has gone since. */
+		day: (isGoneSince ? null : days.find((day) => day.on === asOf)) ?? null,
 		days,
 		/** What may come after `asOf`, with the band of all days, and the strip; empty or `null` where not estimated. */
 		coming,

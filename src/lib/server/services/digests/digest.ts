@@ -2,6 +2,7 @@ import { addDays, daysBetween, type IsoDate } from '#lib/model/calendar.ts';
 import type { Caution, ForecastDay, LoadStatus } from '#lib/model/forecast.ts';
 import { isVehicle, type ChartUse } from '#lib/model/load-case.ts';
 import type { ComingOff } from '../coming-off.ts';
+import { iceOutByNow } from '../ice-out-by-now.ts';
 import type { LakeView } from '../lake-view.ts';
 import type { WeatherUpkeep } from '../weather-upkeep.ts';
 
@@ -62,7 +63,7 @@ export function digestOf(
 	view: LakeView,
 	off: Pick<ComingOff, 'removalOn' | 'loads'> | null
 ): LakeDigest {
-	const { lake, site, today, asOf, status, outlook, record } = view;
+	const { lake, site, today, asOf, status, outlook } = view;
 	const { sentences, ...ages } = view.upkeep;
 	const days = outlook?.forecast.days ?? [];
 	const day = knownDay(days, asOf);
@@ -76,7 +77,7 @@ export function digestOf(
 		today,
 		asOf,
 		status,
-		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= today ? record.iceOutOn : null,
+		iceOutOn: iceOutByNow(view),
 		day,
 		growth_m_d: outlook?.growth_m_d ?? null,
 		boundChange_m: day?.bound && before?.bound ? day.bound.total_m - before.bound.total_m : null,

@@ -1,4 +1,5 @@
 import type { ComingOff } from '#lib/server/services/coming-off.ts';
+import { iceOutByNow } from '#lib/server/services/ice-out-by-now.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import type { RemovalRecord } from '#lib/server/services/removal.ts';
 import { offBy } from '#lib/model/leaving/off-by.ts';
@@ -19,7 +20,7 @@ export function comingOffPage(view: LakeView, told: ComingOff | null, removal: R
 		now,
 		status,
 		freezeUpOn: record.freezeUpOn,
-		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= now ? record.iceOutOn : null,
+		iceOutOn: iceOutByNow(view),
 		removalOn: removal.removalOn,
 		leads: view.loads
 			.filter(({ id }) => view.shown.includes(id))

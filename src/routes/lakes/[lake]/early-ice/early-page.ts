@@ -2,6 +2,7 @@ import { brokeLately } from '#lib/model/broke-lately.ts';
 import { isFirstLoad } from '#lib/model/early/first-loads.ts';
 import type { ForecastLoad } from '#lib/model/forecast.ts';
 import type { EarlyIceView } from '#lib/server/services/early-ice.ts';
+import { iceOutByNow } from '#lib/server/services/ice-out-by-now.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
 import { upkeepOf } from '../upkeep.ts';
 
@@ -22,7 +23,7 @@ export function earlyPage({ view, early }: EarlyIceView) {
 		asOf,
 		freezeUpOn: record.freezeUpOn,
 		broke: brokeLately(view.readings, view.isPresent ? today : asOf),
-		iceOutOn: record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null,
+		iceOutOn: iceOutByNow(view),
 		early: {
 			...early,
 			freezing: freezing && { ...freezing, chances: freezing.chances.slice(0, CHANCES_d + 1) }

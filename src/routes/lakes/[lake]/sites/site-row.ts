@@ -1,3 +1,4 @@
+import { iceOutByNow } from '#lib/server/services/ice-out-by-now.ts';
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import type { SiteRecord } from '#lib/server/services/sites.ts';
 import { knownDays } from '#lib/ui/charts/series.ts';
@@ -6,7 +7,7 @@ import { lastReading, pageLoad } from '../lake-page.ts';
 /** A site at a glance. */
 export function siteRow(site: SiteRecord, view: LakeView, sites: readonly SiteRecord[]) {
 	const { asOf, today, winter, status, outlook, record } = view;
-	const iceOutOn = record.iceOutOn !== null && record.iceOutOn <= asOf ? record.iceOutOn : null;
+	const iceOutOn = iceOutByNow(view);
 	const days = knownDays(outlook?.forecast.days.filter(({ on }) => on === asOf) ?? []);
 	const answers = outlook?.forecast.loads ?? [];
 	return {
