@@ -291,3 +291,28 @@ test('sources that differ by little are not told of', async () => {
 	await refresh();
 	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
 });
+
+test('the evening of a day that runs is told by its forecast, not by the hours of its morning', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	setNow('2027-01-20T20:10:00Z');
+	const measured = measuredAsColdAs(-15);
+	const expected = measuredAsColdAs(5);
+	service.answer = (source, ask) => (ask.part === 'history' ? measured : expected)(source, ask);
+	await refresh();
+	const { weather } = await outlookInput(ctx, id);
+	const today = weather.find(({ on }) => on === '2027-01-20');
+	expect(today?.aboveFreezing_h).toBe(4);
+	expect(today?.freezing_degCd).toBeLessThan(12.6);
+	const { asOf, upkeep } = await lakeView(ctx, id);
+	expect(asOf).toBe('2027-01-19');
+	expect(upkeep.lastObservedAt).toEqual(new Date('2027-01-20T20:00:00Z'));
+});
+
+test('a day of hours counts once it is over, though its last hours have not come in', async () => {
+	const { ctx, id, service, setNow, refresh } = await lake();
+	setNow('2027-01-20T21:50:00Z');
+	await refresh();
+	setNow('2027-01-21T00:10:00Z');
+	expect(service.asks.length).toBeGreaterThan(0);
+	expect((await lakeView(ctx, id)).asOf).toBe('2027-01-20');
+});

@@ -15,6 +15,7 @@ import { localDay } from './local-day.ts';
 import { listLoads } from './own-loads.ts';
 import { outlookInQuiet, outlookOf } from './outlooks.ts';
 import { publishedView } from './published-views.ts';
+import { withoutRunningDay } from './running-day.ts';
 import { seenSince } from './seen-since.ts';
 import { shownIds } from './shown-loads.ts';
 import { siteMemory } from './site-memory.ts';
@@ -140,7 +141,8 @@ async function gather(
 	const siteRecord = await getSite(ctx, lakeId, site);
 	const ice = await siteWinterOf(ctx, lakeId, siteRecord, winter);
 	const { record, readings } = ice;
-	const days = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
+	const stored = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
+	const days = withoutRunningDay(ctx, lake, stored);
 	const asOf = options.asOf ?? defaultAsOf(record, days, today);
 	const loads = await listLoads(ctx, lakeId);
 	const shown = await shownIds(ctx, lakeId, loads);
