@@ -8,6 +8,7 @@ import {
 	LOADS,
 	asked,
 	hole,
+	ownLoad,
 	reading,
 	record,
 	weather,
@@ -490,4 +491,25 @@ test('warm hours of a day that lacks the others double what is asked for, as on 
 		outlook(changed)?.forecast.loads[0]?.rules.map(({ code }) => code) ?? [];
 	expect(rules(input)).not.toContain('warmSpell');
 	expect(rules({ ...input, weather })).toContain('warmSpell');
+});
+
+test('a heavy snowfall ahead ends the days of what stands, and is named as what does', () => {
+	const shelter = { ...ownLoad(600), id: 'shelter', parked_h: 48 };
+	const snowAhead = (snow_kg_m2: number) =>
+		look(FROST, {
+			asOf: '2027-01-10',
+			until: '2027-01-28',
+			loads: [shelter, ...LOADS],
+			weather: asked(FROST).weather.map((day) => ({
+				...day,
+				...(day.on > '2027-01-10' ? { source: 'forecast' as const } : {}),
+				...(day.on === '2027-01-13'
+					? { precipitation_kg_m2: snow_kg_m2, snowfall_kg_m2: snow_kg_m2 }
+					: {})
+			}))
+		}).forecast.loads;
+	const [sunk, ...moving] = snowAhead(45);
+	expect(sunk).toMatchObject({ id: 'shelter', until: '2027-01-13', isEndedBySnow: true });
+	expect(moving.filter(({ isEndedBySnow }) => isEndedBySnow).map(({ id }) => id)).toEqual([]);
+	expect(snowAhead(0)[0]).toMatchObject({ until: null, isEndedBySnow: false });
 });

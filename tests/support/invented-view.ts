@@ -178,6 +178,7 @@ export function inventedLoad(changes: Partial<ForecastLoad> = {}): ForecastLoad 
 		expectedFrom: null,
 		likelyFrom: null,
 		until: null,
+		isEndedBySnow: false,
 		days: [],
 		...changes
 	};

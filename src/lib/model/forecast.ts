@@ -97,6 +97,11 @@ export interface ForecastLoad {
 	/** Last day of that stretch, before three in a row under 0.5; `null` where none is told. */
 	until: IsoDate | null;
 	/**
+	 * What ends its days is snow that sinks it, not thin ice: with none on the ice it would be met for
+	 * longer. `false` for what keeps moving.
+	 */
+	isEndedBySnow: boolean;
+	/**
 	 * `pThickness`: the chart minimum with all but the day's own factors is met. `pThaw`: a warm-spell
 	 * rule is in force.
 	 */

@@ -5,6 +5,7 @@ import type { EstimatedDay } from './ensemble/estimate.ts';
 import type { ForecastLoad } from './forecast.ts';
 import type { ChartMinimum, ChartSet, LoadCase } from './load-case.ts';
 import { loadDays } from './load-days.ts';
+import { isEndedBySnow } from './parked/ended-by-snow.ts';
 import { afloatUnder, type Afloat, type Standing } from './parked/afloat.ts';
 import { snowLoad_kg_m2 } from './parked/snow-load.ts';
 import { requirement, type Conditions } from './requirement.ts';
@@ -37,14 +38,13 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 	const asked = requirement(load, minimums, chartSet, conditions, words);
 	const other = requirement(load, minimums, otherSet(chartSet), conditions, words);
 	const today = estimate.known.find(({ day }) => day.on === asOf);
-	const base_m = (day: EstimatedDay): number | null =>
-		load.parked_h > 0
-			? requirement(load, minimums, chartSet, {
-					...conditions,
-					snow_kg_m2: snowLoad_kg_m2(day)
-				}).base_m
-			: asked.base_m;
-	const days = loadDays(load, base_m, input.dates, estimate, input.pThaw);
+	const daysBy = (base_m: (day: EstimatedDay) => number | null) =>
+		loadDays(load, base_m, input.dates, estimate, input.pThaw);
+	const under = (snow_kg_m2: number): number | null =>
+		requirement(load, minimums, chartSet, { ...conditions, snow_kg_m2 }).base_m;
+	const stands = load.parked_h > 0;
+	const days = daysBy((day) => (stands ? under(snowLoad_kg_m2(day)) : asked.base_m));
+	const bare_m = stands ? under(0) : null;
 	const { status, reason } = statusOf({
 		load,
 		requirement: asked,
@@ -72,6 +72,13 @@ export function loadAnswer(load: LoadCase, input: LoadAnswerInput): ForecastLoad
 		status,
 		reason,
 		...(isSnowKnown(estimate.known, asOf) ? loadDates(days, asOf) : NO_DATES),
+		isEndedBySnow:
+			stands &&
+			isEndedBySnow(
+				days,
+				daysBy(() => bare_m),
+				asOf
+			),
 		days
 	};
 }

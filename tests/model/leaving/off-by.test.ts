@@ -9,7 +9,8 @@ function off(change: Partial<OffByInput> = {}) {
 	return offBy({
 		days: {
 			median: { kind: 'until', on: '2027-03-30' },
-			warmEnd: { kind: 'until', on: '2027-03-20' }
+			warmEnd: { kind: 'until', on: '2027-03-20' },
+			isEndedBySnow: false
 		},
 		spellFrom: null,
 		removalOn: null,
@@ -26,6 +27,13 @@ test('a load is off by the warm end of its thickness, and begun some days before
 		beginOn: '2027-03-13',
 		lead_d: 7
 	});
+});
+
+test('where snow ends its days, the snow is the reason', () => {
+	const until = { kind: 'until', on: '2027-03-20' } as const;
+	const days = { median: until, warmEnd: until, isEndedBySnow: true };
+	expect(off({ days })).toMatchObject({ on: '2027-03-20', reason: 'snow' });
+	expect(off({ days, removalOn: '2027-03-15' }).reason).toBe('removalDate');
 });
 
 test('the local removal date comes before what is estimated, also on the same day', () => {
@@ -45,10 +53,18 @@ test('a warm spell that lasts closes the ice the day before it begins', () => {
 });
 
 test('what should be off by now has today, and one that asks an engineer the removal date', () => {
-	const never = { median: { kind: 'never' }, warmEnd: { kind: 'never' } } as const;
+	const never = {
+		median: { kind: 'never' },
+		warmEnd: { kind: 'never' },
+		isEndedBySnow: false
+	} as const;
 	expect(off({ days: never })).toMatchObject({ on: AS_OF, reason: 'thickness' });
 	expect(off({ removalOn: '2027-02-20' })).toMatchObject({ on: AS_OF, reason: 'removalDate' });
-	const unknown = { median: { kind: 'unknown' }, warmEnd: { kind: 'unknown' } } as const;
+	const unknown = {
+		median: { kind: 'unknown' },
+		warmEnd: { kind: 'unknown' },
+		isEndedBySnow: false
+	} as const;
 	expect(off({ days: unknown })).toMatchObject({ on: null, reason: null, beginOn: null });
 	expect(off({ days: unknown, removalOn: '2027-03-15' }).on).toBe('2027-03-15');
 });

@@ -57,6 +57,7 @@ function load(id: string, change: Partial<LeavingLoad> = {}): LeavingLoad {
 		offBy: off('2027-03-20'),
 		byIce: off('2027-03-20'),
 		isLeadTyped: false,
+		isEndedBySnow: false,
 		...change
 	};
 }
@@ -84,6 +85,19 @@ test('the headline names the first to come off by the ice, and where all go that
 	const later = load('foot', { byIce: off('2027-04-20') });
 	const two = told({ leaving: { ...leaving, loads: [load('car'), later] } });
 	expect(comingOffHeadline(two).main).toMatch(/^By the ice alone the first to come off: car, by/);
+});
+
+test('where snow ends the days of what stands, the snow is named and not the thickness', () => {
+	const byIce = { ...off('2027-03-20', 7), reason: 'snow' as const };
+	const shelter = load('shelter', { byIce, offBy: byIce, isEndedBySnow: true });
+	const answer = told({ leaving: { ...leaving, loads: [shelter] } });
+	expect(comingOffHeadline(answer).main).toMatch(/in one case of ten snow sinks the ice under it/);
+	const [row] = offRows(answer, UNITS);
+	expect(row?.off).toBe('Off by 20 Mar, in 19 days: snow may sink it after that');
+	expect(row?.days).toMatch(/^Above the water to 20 Mar in nine cases of ten/);
+	const now = { ...byIce, on: NOW };
+	const today = told({ leaving: { ...leaving, loads: [{ ...shelter, offBy: now }] } });
+	expect(offRows(today, UNITS)[0]?.off).toBe('Off now: the snow on the ice may sink it');
 });
 
 test('the local removal date comes before anything that is estimated', () => {

@@ -33,7 +33,8 @@ export interface Leaving {
 	spellFrom: IsoDate | null;
 	/** The last day that is told. */
 	toldTo: IsoDate;
-	loads: ({ id: string } & LastDays)[];
+	/** With why the days end. */
+	loads: ({ id: string; isEndedBySnow: boolean } & LastDays)[];
 	slush: SlushOutlook | null;
 	texts: LeavingTexts;
 }
@@ -71,7 +72,11 @@ export function leavingOf({ asked, input, days, loads, iceOut }: LeavingInput): 
 		nights: nightsAround(site.weather, asOf, lake.latitude),
 		spellFrom: lastSpellFrom(chances, asOf),
 		toldTo: days.findLast(({ total_m }) => total_m.p50 !== null)?.on ?? asOf,
-		loads: loads.map((load) => ({ id: load.id, ...lastDays(load.days, asOf, isKnown) })),
+		loads: loads.map(({ id, days: chances, isEndedBySnow }) => ({
+			id,
+			isEndedBySnow,
+			...lastDays(chances, asOf, isKnown)
+		})),
 		slush: slushOutlook(
 			days,
 			asOf,

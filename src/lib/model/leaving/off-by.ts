@@ -2,7 +2,7 @@ import { addDays, type IsoDate } from '../calendar.ts';
 import type { LastDays } from './last-days.ts';
 
 /** What sets the day by which a load has to be off. */
-export type OffReason = 'removalDate' | 'thickness' | 'warmSpell';
+export type OffReason = 'removalDate' | 'thickness' | 'snow' | 'warmSpell';
 
 export interface OffBy {
 	/** The last day to have it on the ice; `null` where nothing that is known sets one. */
@@ -14,7 +14,10 @@ export interface OffBy {
 }
 
 export interface OffByInput {
-	days: LastDays;
+	days: LastDays & {
+		/** What ends them is snow that sinks it, not thin ice. */
+		isEndedBySnow: boolean;
+	};
 	/** From when a warm spell is in force for good; `null`: not told. */
 	spellFrom: IsoDate | null;
 	/** The local removal date, as typed: by then everything has to be off. */
@@ -25,7 +28,7 @@ export interface OffByInput {
 
 /**
  * The latest day to have a load off: the earliest of the local removal date, the warm end of its
- * thickness, and the day before a warm spell that lasts. The removal date stands where it is the same
+ * thickness or of the snow that it floats under, and the day before a warm spell that lasts. The removal date stands where it is the same
  * day. Never before the day of asking: what should be off by now has that day.
  */
 export function offBy({ days, spellFrom, removalOn, asOf, lead_d }: OffByInput): OffBy {
@@ -33,7 +36,7 @@ export function offBy({ days, spellFrom, removalOn, asOf, lead_d }: OffByInput):
 	const thick = warmEnd.kind === 'until' ? warmEnd.on : warmEnd.kind === 'never' ? asOf : null;
 	const all: [IsoDate | null, OffReason][] = [
 		[removalOn, 'removalDate'],
-		[thick, 'thickness'],
+		[thick, days.isEndedBySnow ? 'snow' : 'thickness'],
 		[spellFrom === null ? null : addDays(spellFrom, -1), 'warmSpell']
 	];
 	const [on, reason] = all.reduce<[IsoDate | null, OffReason | null]>(

@@ -1,5 +1,6 @@
 import { day, shortDay } from '../format/day.ts';
 import { isPast } from '../is-past.ts';
+import type { OffReason } from '#lib/model/leaving/off-by.ts';
 import type { StrengthState } from '#lib/model/leaving/strength.ts';
 import type { ComingOffData } from './told.ts';
 import { inDays } from './in-days.ts';
@@ -16,6 +17,14 @@ const STAY_OFF: Partial<Record<StrengthState, string>> = {
 	open: 'Stay off: by the estimate no ice is left.',
 	rotten: 'Stay off: the ice is rotten, whatever it measures.',
 	closed: 'Stay off: the thaw has closed the ice, whatever it measures.'
+};
+
+/** After the day. */
+const WHY: Record<OffReason, string> = {
+	removalDate: ', the local removal date',
+	thickness: ': in one case of ten the ice is too thin after that',
+	snow: ': in one case of ten snow sinks the ice under it after that',
+	warmSpell: ', before a warm spell that is likely to stay'
 };
 
 /** More of them are counted. */
@@ -67,10 +76,7 @@ function iceText(told: ComingOffData): string {
 		return leaving === null || leaving.loads.every(({ warmEnd }) => warmEnd.kind === 'unknown')
 			? 'No day to be off by is estimated.'
 			: `By the ice alone, nothing has to be off by ${shortDay(leaving.toldTo)}.`;
-	const why =
-		first.reason === 'warmSpell'
-			? ', before a warm spell that is likely to stay'
-			: ': in one case of ten the ice is too thin after that';
+	const why = WHY[first.reason];
 	const by = first.on <= now ? 'today' : `by ${shortDay(first.on)}, ${inDays(now, first.on)}`;
 	if (first.isAll) return `By the ice alone everything off ${by}${why}.`;
 	const { names } = first;

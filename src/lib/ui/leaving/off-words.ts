@@ -13,12 +13,14 @@ import type { ComingOffData, LeavingLoad } from './told.ts';
 const REASONS: Record<OffReason, string> = {
 	removalDate: 'the local removal date',
 	thickness: 'by the thickness',
+	snow: 'snow may sink it after that',
 	warmSpell: 'before a warm spell that stays'
 };
 
 const PASSED: Record<OffReason, string> = {
 	removalDate: 'the local removal date has come',
 	thickness: 'the thickness is there today in nine cases of ten, and no longer',
+	snow: 'the snow on the ice may sink it',
 	warmSpell: 'a warm spell that stays is about to begin, or in force'
 };
 
@@ -112,11 +114,12 @@ function isNeverOn({ required_m, median, wasExpected }: LeavingLoad): boolean {
 	return required_m !== null && median.kind === 'never' && !wasExpected;
 }
 
-function daysText({ median, warmEnd, required_m }: LeavingLoad): string {
+function daysText({ median, warmEnd, required_m, isEndedBySnow }: LeavingLoad): string {
 	if (required_m === null) return 'No thickness is stated, so the ice names no day.';
 	if (median.kind === 'unknown') return 'No day is named while the snow on the ice is not known.';
 	if (median.kind === 'never') return 'Thick enough on none of the days told.';
-	return `Thick enough ${warmText(warmEnd)} in nine cases of ten, ${lastText(median)} as likely as not.`;
+	const met = isEndedBySnow ? 'Above the water' : 'Thick enough';
+	return `${met} ${warmText(warmEnd)} in nine cases of ten, ${lastText(median)} as likely as not.`;
 }
 
 function lastText(last: LastDay): string {

@@ -192,6 +192,9 @@ const forecastLoad = z.object({
 		.describe(
 			'Last day before three in a row under 0.5. The three days are of the stretch that is not over on `asOf`, else of the last that was'
 		),
+	isEndedBySnow: z
+		.boolean()
+		.describe('What stands there is sunk by snow after its days, where thickness would do'),
 	days: z.array(z.object({ on: isoDate, pThickness: orNull, pThaw: orNull }))
 });
 

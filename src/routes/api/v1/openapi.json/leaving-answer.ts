@@ -17,7 +17,7 @@ const lastDay = z
 const offBy = z
 	.object({
 		on: isoDate.nullable(),
-		reason: z.enum(['removalDate', 'thickness', 'warmSpell']).nullable(),
+		reason: z.enum(['removalDate', 'thickness', 'snow', 'warmSpell']).nullable(),
 		beginOn: isoDate.nullable(),
 		lead_d: z.int()
 	})
@@ -72,7 +72,15 @@ export const leaving = z
 			.describe('From when a warm-spell rule is in force to the end of what is told'),
 		toldTo: isoDate,
 		removalOn: isoDate.nullable().describe('The local removal date, as typed'),
-		loads: z.array(z.object({ id: z.string(), median: lastDay, warmEnd: lastDay, offBy })),
+		loads: z.array(
+			z.object({
+				id: z.string(),
+				isEndedBySnow: z.boolean(),
+				median: lastDay,
+				warmEnd: lastDay,
+				offBy
+			})
+		),
 		slush: slush.nullable(),
 		texts: z.object({
 			warmth: z.string(),
