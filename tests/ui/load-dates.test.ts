@@ -102,6 +102,8 @@ test('a requirement raised for the day is told from that of the dates', () => {
 		'asks 50 cm now, in the warm spell; the dates are for what it asks otherwise.'
 	);
 	expect(said({ dayRule: 'coldSnap' })).toContain('after the fall in temperature');
+	// The chance would be that of what it asks otherwise.
+	expect(said({ dayRule: 'warmSpell' }, { asOf: '2027-01-10' })).not.toContain('Chance');
 });
 
 test('a load for an engineer and a winter without estimates make no dates', () => {

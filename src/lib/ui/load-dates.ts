@@ -100,7 +100,9 @@ function notExpected(load: StripLoad, { from, to, asOf }: Span): string {
 		: `${by}: at best a chance of ${inTen(best.met)}, on ${shortDay(best.on)}.`;
 }
 
+/** None where a rule of the day asks for more: it would be the chance of what is asked otherwise. */
 function chanceToday(load: StripLoad, span: Span): string | null {
+	if (load.dayRule !== null) return null;
 	const met = load.met_percent[indexOf(span)] ?? null;
 	return met === null || met < HARDLY_percent
 		? null

@@ -2,6 +2,7 @@ import { isHttpError } from '@sveltejs/kit';
 import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import type { Context } from '../../../src/lib/server/context.ts';
+import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
 import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { setShownLoads } from '../../../src/lib/server/services/shown-loads.ts';
@@ -11,6 +12,7 @@ import Page from '../../../src/routes/lakes/[lake]/going-on/+page.svelte';
 import { drilledLake } from '../../support/drilled-lake.ts';
 import { formEvent } from '../../support/form-event.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+import { inPieces } from '../../support/winter-csv.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
@@ -98,6 +100,21 @@ test('in inches, pounds, feet and miles an hour nothing metric is left in what i
 	expect(page).toMatch(/\d+ mph/);
 	expect(page).toMatch(/Strict charts \d+(\.5)? in/);
 	expect(page).not.toMatch(/\d km\/h/);
+});
+
+test('while a warm day doubles what is asked, no chance is told of the half', async () => {
+	const { ctx, id } = await drilledLake();
+	const asOf = 'asOf=2027-01-20';
+	expect(await shown(ctx, id, asOf)).toMatch(/On 20 Jan the chance is/);
+	const hours = Array.from({ length: 24 }, (_, hour) => [
+		`2027-01-20T${String(hour).padStart(2, '0')}:00`,
+		hour >= 10 && hour < 18 ? '2.0' : '-12.0'
+	]);
+	const csv = `time,temperature_c\n${hours.map((row) => row.join(',')).join('\n')}\n`;
+	await importWeather(ctx, id, inPieces(csv));
+	const page = await shown(ctx, id, asOf);
+	expect(page).toMatch(/in the warm spell; the dates are for what it asks otherwise/);
+	expect(page).not.toMatch(/the chance is|Chance on/);
 });
 
 test('without weather it says what is missing, and tries nothing', async () => {

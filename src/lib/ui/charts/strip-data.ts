@@ -68,10 +68,15 @@ function stripLoad(load: ForecastLoad, days: readonly { on: IsoDate }[]): StripL
 		expectedFrom,
 		likelyFrom,
 		until,
-		dayRule: DAY_RULES.find((rule) => load.rules.some(({ code }) => code === rule)) ?? null,
+		dayRule: dayRuleOf(load),
 		met_percent: days.map(({ on }) => percent(byDay.get(on)?.pThickness ?? null, Math.floor)),
 		thaw_percent: days.map(({ on }) => percent(byDay.get(on)?.pThaw ?? null, Math.ceil))
 	};
+}
+
+/** The rule of the day asked for that makes a load ask more than its days and chances go by. */
+export function dayRuleOf({ rules }: Pick<ForecastLoad, 'rules'>): DayRule | null {
+	return DAY_RULES.find((rule) => rules.some(({ code }) => code === rule)) ?? null;
 }
 
 /** A hair keeps 0.9 at 90 although its double may be a bit off. */

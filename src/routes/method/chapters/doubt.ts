@@ -29,7 +29,7 @@ export const DOUBT: Chapter = {
 			words:
 				'A reading pulls the estimate towards what was measured, as far as the doubt of each allows: more holes pull more. Thinner and thicker pull alike, but one that is far too thick pulls little and is pointed out, and one that is far too thin is believed. “Did not go through” can only raise it; “went through” is a fact about its place and doesn’t move the rest. What somebody else told pulls less. A wet or candled core puts water into the ice, which then grows slower and melts sooner.',
 			equations: [
-				'x ← x + cov(x, y) / (var y + σ^{2}) · (reading − y)',
+				'x_{after} = x + cov(x, y) / (var y + σ^{2}) · (reading − y)',
 				'σ^{2} = σ_{place}^{2} + (σ_{hole}^{2} + (1 cm)^{2}) / holes'
 			],
 			where: [

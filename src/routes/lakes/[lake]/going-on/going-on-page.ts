@@ -5,6 +5,7 @@ import { COLD_WEEK_d, COLDER_K, type WhatChanges } from '#lib/server/services/wh
 import type { LakeView } from '#lib/server/services/lake-view.ts';
 import type { GoingOn } from '#lib/server/services/going-on.ts';
 import type { Words } from '#lib/model/words.ts';
+import { dayRuleOf } from '#lib/ui/charts/strip-data.ts';
 import { lakePage } from '../lake-page.ts';
 import { upkeepOf } from '../upkeep.ts';
 
@@ -42,10 +43,14 @@ export type GoingOnIce = NonNullable<GoingOnPage['ice']>;
 export type GoingOnLoad = GoingOnIce['loads'][number];
 export type GoingOnChanges = WhatChanges & { colder_K: number; coldDays: number };
 
-/** Chance on the day of asking that a load's requirement is met, rounded down. */
+/**
+ * Chance on the day of asking that a load's requirement is met, rounded down; `null` where a rule of
+ * that day asks for more than the chances go by.
+ */
 function metOn({ outlook, asOf }: LakeView, loadId: string): number | null {
 	const load = outlook?.forecast.loads.find(({ id }) => id === loadId);
-	const met = load?.days.find(({ on }) => on === asOf)?.pThickness ?? null;
+	if (load === undefined || dayRuleOf(load) !== null) return null;
+	const met = load.days.find(({ on }) => on === asOf)?.pThickness ?? null;
 	return met === null ? null : Math.floor(100 * met);
 }
 
