@@ -55,9 +55,6 @@ async function takeAll(from: Browser, width: number, colorScheme: 'light' | 'dar
 async function takeReadme(from: Browser) {
 	for (const { name, address, width, height, scheme } of README_PICTURES) {
 		const page = await openPage(from, { width, height }, scheme);
-		// Home shows what is worked out by then.
-		await page.goto(address, { waitUntil: 'networkidle' });
-		await page.waitForTimeout(20 * SETTLES_ms);
 		const file = await take(page, address, name, false);
 		const { size } = statSync(file);
 		if (size > LARGEST_bytes) throw new Error(`${file} has ${size} bytes: make it smaller`);
@@ -85,6 +82,8 @@ async function openPage(
 
 async function take(page: Page, address: string, name: string, fullPage: boolean): Promise<string> {
 	await page.goto(address, { waitUntil: 'networkidle' });
+	// Home fills in what is worked out by then.
+	await page.waitForFunction(() => !document.body.innerText.includes('is being worked out'));
 	await page.waitForTimeout(SETTLES_ms);
 	const file = join(folder ?? '.', `${name}.png`);
 	await page.screenshot({ path: file, fullPage });

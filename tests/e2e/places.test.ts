@@ -157,7 +157,7 @@ test.runIf(browserPath)(
 				/Not known/,
 				/Ask an ice engineer/,
 				/Test holes: \d+ holes on/,
-				/Inlet or outlet: not known what it carries/,
+				/Inlet or outlet, not known what it carries/,
 				/Ice picks round the neck/,
 				/Satellite messenger/,
 				/Turn to where you came from/,

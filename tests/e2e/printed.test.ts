@@ -45,7 +45,7 @@ test.runIf(browserPath)(
 				expect(text).toMatch(/Who is told/);
 				expect(text).toMatch(/A forecast, not a permission/);
 				expect(text).not.toMatch(/Put it on the sheet|cm °C/);
-				if (count > 0) expect(text).toContain('Inlet or outlet: not known what it carries');
+				if (count > 0) expect(text).toContain('Inlet or outlet, not known what it carries');
 				else expect(text).toContain('None is on the list, which is no sign of there being none.');
 			}
 			letters_pt.push(a4?.smallest_pt ?? 0);

@@ -51,3 +51,38 @@ test('places on one spot keep their numbers, led to from farther out', () => {
 	expect(labels.every((label) => label !== null)).toBe(true);
 	expect(labels.some((label) => label?.isLed)).toBe(true);
 });
+
+test('a label stands beside a line that leaves its mark, and over it where there is no other room', () => {
+	const mark = { x: 100, y: 100, short: '1', long: '1 Reeds' };
+	const toTheRight = [
+		{ x: 100, y: 100 },
+		{ x: 190, y: 102 }
+	];
+	const [label] = placeLabels([mark], { ...FRAME, lines: [toTheRight] });
+	expect(label?.anchor).toBe('end');
+	const all = [0, 50, 100, 150, 200].flatMap((x) => [
+		[
+			{ x, y: 0 },
+			{ x, y: 200 }
+		],
+		[
+			{ x: 0, y: x },
+			{ x: 200, y: x }
+		]
+	]);
+	const between = placeLabels([mark], {
+		...FRAME,
+		lines: [
+			...all,
+			[
+				{ x: 60, y: 0 },
+				{ x: 60, y: 200 }
+			],
+			[
+				{ x: 140, y: 0 },
+				{ x: 140, y: 200 }
+			]
+		]
+	});
+	expect(between[0]?.text).toBe('1 Reeds');
+});

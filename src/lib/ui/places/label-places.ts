@@ -1,3 +1,5 @@
+import { isCrossed, type Point } from './is-crossed.ts';
+
 /** A box on a drawing, in its pixels. */
 export interface Box {
 	x: number;
@@ -30,15 +32,27 @@ const LETTER = 0.62;
 const GAP = 2;
 const TURNS = 16;
 
+/** The drawing that labels stand on, and what is drawn on it beside the marks. */
+export interface Frame {
+	width: number;
+	height: number;
+	/** Of a letter. */
+	size: number;
+	/** Of a mark. */
+	radius: number;
+	/** Lines that a label stands beside, where it can. */
+	lines?: readonly (readonly Point[])[];
+}
+
 /**
  * A label for each mark, none over another, over a mark or off the drawing: the name where one fits
- * beside its mark, else the number, else the number farther out with a line to it.
+ * beside its mark, off the lines where there is room, else the number, else the number farther out with a line to it.
  *
  * Greedy, in the order of the marks. `null` for one that fits nowhere, which takes hundreds of marks.
  */
 export function placeLabels(
 	marks: readonly Mark[],
-	{ width, height, size, radius }: { width: number; height: number; size: number; radius: number }
+	{ width, height, size, radius, lines = [] }: Frame
 ): (Label | null)[] {
 	const taken: Box[] = marks.map(({ x, y }) => around(x, y, 2 * radius, 2 * radius));
 	const fits = (box: Box, own: Box) =>
@@ -52,10 +66,9 @@ export function placeLabels(
 		const boxWidth = text.length * size * LETTER + 2 * GAP;
 		const boxHeight = size + 2 * GAP;
 		for (const ring of rings) {
-			for (const box of spots(mark, ring, boxWidth, boxHeight)) {
-				if (fits(box, own))
-					return { text, box, anchor: anchorOf(box, mark), isLed: ring > 2 * radius };
-			}
+			const free = spots(mark, ring, boxWidth, boxHeight).filter((box) => fits(box, own));
+			const box = free.find((each) => !isOnLine(each, lines)) ?? free[0];
+			if (box) return { text, box, anchor: anchorOf(box, mark), isLed: ring > 2 * radius };
 		}
 		return null;
 	};
@@ -87,6 +100,12 @@ function spots({ x, y }: Mark, ring: number, width: number, height: number): Box
 		return around(centre.x, centre.y, width, height);
 	});
 	return [...sides, ...round];
+}
+
+function isOnLine(box: Box, lines: readonly (readonly Point[])[]): boolean {
+	return lines.some((line) =>
+		line.slice(1).some((to, index) => isCrossed(box, line[index] ?? to, to))
+	);
 }
 
 function anchorOf(box: Box, { x }: Mark): Label['anchor'] {

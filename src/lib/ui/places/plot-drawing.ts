@@ -2,6 +2,7 @@ import type { Position } from '#lib/model/distance.ts';
 import { toLocal } from '#lib/model/places/local-metres.ts';
 import { roundWay } from '../format/way.ts';
 import type { Units } from '../units-setting.ts';
+import type { Point } from './is-crossed.ts';
 import { placeLabels, type Label } from './label-places.ts';
 
 /** A place on the plot. */
@@ -80,8 +81,14 @@ export function plotDrawing(
 		short: number,
 		long: `${number} ${shortened(name)}`
 	}));
-	const frame = { width, height: height - FOOT_px, size: LETTER_px, radius: RADIUS_px };
-	const labels = placeLabels(spots, frame);
+	const stretches = routes.map((route) => stretchesOf(route, at));
+	const labels = placeLabels(spots, {
+		width,
+		height: height - FOOT_px,
+		size: LETTER_px,
+		radius: RADIUS_px,
+		lines: stretches.flat()
+	});
 	const bar = roundWay(most_px / 3 / scale, units);
 	return {
 		width,
@@ -94,7 +101,12 @@ export function plotDrawing(
 			y: spots[index]?.y ?? 0,
 			label: labels[index] ?? null
 		})),
-		lines: routes.flatMap((route) => linesOf(route, at)),
+		lines: routes.flatMap(({ id }, route) =>
+			(stretches[route] ?? []).map((points, index) => ({
+				id: `${id}-${index}`,
+				path: `M${points.map(({ x, y }) => `${x} ${y}`).join('L')}`
+			}))
+		),
 		bar: {
 			x: EDGE_px,
 			y: round(height - FOOT_px / 2),
@@ -108,21 +120,14 @@ export function plotDrawing(
 const MOST_TALL = 1.2;
 const MOST_FLAT = 0.5;
 
-function linesOf(
-	{ id, points }: PlotRoute,
-	at: (position: Position) => { x: number; y: number }
-): PlotDrawing['lines'] {
-	const stretches: Position[][] = [[]];
+/** The parts of a route that are known from end to end. */
+function stretchesOf({ points }: PlotRoute, at: (position: Position) => Point): Point[][] {
+	const stretches: Point[][] = [[]];
 	for (const point of points) {
-		if (point) stretches.at(-1)?.push(point);
+		if (point) stretches.at(-1)?.push(at(point));
 		else stretches.push([]);
 	}
-	return stretches
-		.filter((stretch) => stretch.length > 1)
-		.map((stretch, index) => ({
-			id: `${id}-${index}`,
-			path: `M${stretch.map((point) => `${at(point).x} ${at(point).y}`).join('L')}`
-		}));
+	return stretches.filter((stretch) => stretch.length > 1);
 }
 
 function shortened(name: string): string {

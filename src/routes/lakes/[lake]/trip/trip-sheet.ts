@@ -140,7 +140,7 @@ function spotsOf(spots: readonly SpotState[], route: RouteState | null, units: U
 				check.state === 'counts'
 					? `${thickness(check.effective_m, units)} by its holes`
 					: 'not known what it carries';
-			return { id: spot.id, text: `${KIND_WORDS[spot.kind]}: ${known}. ${spot.name}` };
+			return { id: spot.id, text: `${KIND_WORDS[spot.kind]}, ${known}: ${spot.name}` };
 		});
 }
 
