@@ -83,7 +83,8 @@ export async function answerOf(page: Page): Promise<string> {
 	expect((box?.y ?? height) + (box?.height ?? 0), 'the answer without scrolling').toBeLessThan(
 		height
 	);
-	return heading.innerText();
+	// Its numbers are tied to their units by another kind of space.
+	return (await heading.innerText()).replace(/\s/g, ' ');
 }
 
 /** The text of a page's part, by its heading. */
