@@ -34,6 +34,8 @@ const COLD: ToldWeather = {
 export async function localWeather(port = 0, told: ToldWeather = COLD): Promise<LocalWeather> {
 	const state = { mood: 'well' as Mood, issuedAgo_h: 3, asked: 0 };
 	const server = createServer(({ url = '/' }, response) => {
+		// Its clock is this machine's, and not the test's.
+		response.sendDate = false;
 		state.asked += 1;
 		if (state.mood === 'failing') return send(response, 503, 'text/plain', 'down for repair');
 		if (state.mood === 'page')

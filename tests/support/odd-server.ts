@@ -23,6 +23,8 @@ export class OddServer {
 
 	constructor() {
 		this.#server = createServer((request, response) => {
+			// Its clock is this machine's, and not the test's.
+			response.sendDate = false;
 			this.seen.push({ url: request.url ?? '', headers: request.headers });
 			response.on('error', () => response.destroy());
 			void this.#answer(request, response);

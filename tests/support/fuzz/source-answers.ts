@@ -72,6 +72,8 @@ export const sourceAnswers = kind({
 	async open() {
 		let now = { text: '', headers: {} as Record<string, string>, status: 200 };
 		const server = createServer((_, response) => {
+			// Its clock is this machine's, and not the test's.
+			response.sendDate = false;
 			response.writeHead(now.status, now.headers);
 			response.end(now.status === 204 || now.status === 304 ? undefined : now.text);
 		});

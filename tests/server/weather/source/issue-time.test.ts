@@ -22,9 +22,10 @@ const NOW = '2026-01-20T12:00:00.000Z';
 interface Answer {
 	issued?: string | number | null;
 	lastModified?: string;
+	sent?: string;
 }
 
-function answering({ issued, lastModified }: Answer): void {
+function answering({ issued, lastModified, sent }: Answer): void {
 	const time = hoursFrom('2026-01-18T23:00Z', 96);
 	const body = {
 		...(issued === undefined ? {} : { issued }),
@@ -32,8 +33,10 @@ function answering({ issued, lastModified }: Answer): void {
 		air: time.map((_, at) => wave_degC(at)),
 		rain: time.map(() => 0)
 	};
-	const headers: Record<string, string> =
-		lastModified === undefined ? {} : { 'last-modified': lastModified };
+	const headers: Record<string, string> = {
+		...(lastModified === undefined ? {} : { 'last-modified': lastModified }),
+		...(sent === undefined ? {} : { date: sent })
+	};
 	network.use(
 		http.get('https://weather.example/hours', () => HttpResponse.json(body, { headers }))
 	);
@@ -130,4 +133,34 @@ test('without a time of issue the older of now and Last-Modified counts', async 
 	const ahead = await get({ lastModified: 'Wed, 21 Jan 2026 06:00:00 GMT' });
 	expect(ahead.issuedAt?.toISOString()).toBe(NOW);
 	expect((await get({})).issuedAt?.toISOString()).toBe(NOW);
+});
+
+test('by a clock that is ahead nothing is observed that was forecast when it was sent', async () => {
+	const sent = 'Mon, 19 Jan 2026 10:00:00 GMT';
+	const past = await get({ sent }, PAST);
+	expect(last(past)).toBe('2026-01-19T09:00');
+	expect(past.codes).toContain('clockDoubt');
+	expect(past.faults.find(({ code }) => code === 'clockDoubt')?.text).toMatch(
+		/sent this answer 26 hours ago/
+	);
+	const forecast = await get({ sent });
+	expect(forecast.issuedAt?.toISOString()).toBe('2026-01-19T10:00:00.000Z');
+	expect(forecast.codes).toContain('stale');
+	const told = await get({ sent, issued: '2026-01-20T06:00:00Z' }, {}, ISSUED);
+	expect(told.issuedAt?.toISOString()).toBe('2026-01-19T10:00:00.000Z');
+});
+
+test('a clock that is behind is told of, and one of a few minutes or of another year is not', async () => {
+	const behind = await get({ sent: 'Thu, 22 Jan 2026 12:00:00 GMT' }, PAST);
+	expect(last(behind)).toBe('2026-01-20T11:00');
+	expect(behind.faults.find(({ code }) => code === 'clockDoubt')?.text).toMatch(
+		/it is 48 hours later/
+	);
+	for (const sent of [
+		'Tue, 20 Jan 2026 11:50:00 GMT',
+		'Thu, 01 Jan 1970 00:10:00 GMT',
+		'no date'
+	]) {
+		expect((await get({ sent }, PAST)).codes).not.toContain('clockDoubt');
+	}
 });

@@ -2,7 +2,7 @@ import { askCall, type CallAnswer } from './ask-call.ts';
 import type { Ask, SourceAnswer } from './contract.ts';
 import type { HttpClient } from './http/client.ts';
 import { statusNotice } from './http/status-fault.ts';
-import { freshUntil, httpDate, retryAfter_s } from './http/waiting.ts';
+import { freshUntil, httpDate, retryAfter_s, sentAt } from './http/waiting.ts';
 import type { Mapped } from './read/mapped.ts';
 import { mergeMapped, older } from './read/merge.ts';
 import { understand } from './read/understand.ts';
@@ -13,6 +13,8 @@ import type { Span } from './spans.ts';
 export interface Found {
 	mapped: Mapped;
 	lastModified: Date | null;
+	/** When it was sent, by the clock of who sent it; `null` where that tells none. */
+	sentAt: Date | null;
 }
 
 /** Asks span after span and joins what came; faults, waits and validators are noted in `answer`. */
@@ -25,6 +27,7 @@ export async function askSpans(
 ): Promise<Found | null> {
 	let mapped: Mapped | null = null;
 	let lastModified: Date | null = null;
+	let sent: Date | null = null;
 	for (const span of spans) {
 		// Of several calls no one answers for all of them.
 		const validators = spans.length === 1 ? ask.validators : null;
@@ -44,6 +47,7 @@ export async function askSpans(
 		const notice = statusNotice(status, url.hostname);
 		if (notice && !mapped) answer.faults.push(notice);
 		lastModified = older(lastModified, httpDate(headers.get('last-modified') ?? ''));
+		sent = older(sent, sentAt(headers, ask.now));
 		const place = { timeZone: ask.timeZone, ...span };
 		const read = await understand(body, call.format, url.hostname, call.mapping, place);
 		if (read.fault) {
@@ -53,7 +57,7 @@ export async function askSpans(
 		if (mapped) mergeMapped(mapped, read.mapped);
 		else mapped = read.mapped;
 	}
-	return mapped && { mapped, lastModified };
+	return mapped && { mapped, lastModified, sentAt: sent };
 }
 
 function noteHead(

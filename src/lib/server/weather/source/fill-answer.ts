@@ -1,4 +1,5 @@
 import { judge } from './checks/judge.ts';
+import { clocksApart } from './checks/clocks-apart.ts';
 import { nothingMapped } from './checks/nothing-mapped.ts';
 import type { Found } from './ask-spans.ts';
 import type { Ask, FaultCode, SourceAnswer } from './contract.ts';
@@ -14,11 +15,13 @@ export function fillAnswer(
 	answer: SourceAnswer,
 	call: Call,
 	ask: Ask,
-	{ mapped: found, lastModified }: Found
+	{ mapped: found, lastModified, sentAt }: Found
 ): void {
-	const issue = issueTime(found.issuedAt, isMadeTogether(call) ? lastModified : null, ask.now);
+	const changedAt = isMadeTogether(call) ? lastModified : null;
+	const issue = issueTime({ told: found.issuedAt, lastModified: changedAt, sentAt }, ask.now);
 	const { hours, days, faults } = judge(call, ask, found, issue.at);
-	answer.faults.push(...faults);
+	const apart = sentAt && clocksApart(sentAt, ask.now);
+	answer.faults.push(...(apart ? [apart] : []), ...faults);
 	answer.station = found.station;
 	answer.issuedAt = issue.at;
 	answer.isIssueTold = issue.isTold;

@@ -6,11 +6,21 @@ export interface IssueTime {
 	isTold: boolean;
 }
 
+export interface Told {
+	/** By the answer itself. */
+	told: Date | null;
+	lastModified: Date | null;
+	/** By the clock of who sent it. */
+	sentAt: Date | null;
+}
+
 /**
- * By the answer, else by its Last-Modified, else now; never later than now. A page that a service does
- * not renew is as old as it was when it last changed, however often it is fetched.
+ * By the answer, else by its Last-Modified, else now; never later than now, nor than it was sent: this
+ * machine's clock may be ahead, or a cache may have kept it. A page that a service does not renew is as
+ * old as it was when it last changed, however often it is fetched.
  */
-export function issueTime(told: Date | null, lastModified: Date | null, now: Date): IssueTime {
-	const at = told ?? lastModified ?? now;
-	return { at: at < now ? at : now, isTold: told !== null };
+export function issueTime({ told, lastModified, sentAt }: Told, now: Date): IssueTime {
+	const made = told ?? lastModified ?? now;
+	const at = [made, now, ...(sentAt ? [sentAt] : [])].reduce((a, b) => (a < b ? a : b));
+	return { at, isTold: told !== null };
 }

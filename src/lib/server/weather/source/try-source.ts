@@ -90,7 +90,7 @@ async function read(
 ): Promise<void> {
 	const found = await mapAnswer(mapping, content, ask);
 	const judging = { mapping, part: 'both' as const, reach: {} };
-	const issue = issueTime(found.issuedAt, null, ask.now);
+	const issue = issueTime({ told: found.issuedAt, lastModified: null, sentAt: null }, ask.now);
 	const past = judge(judging, { ...ask, part: 'history' }, found, issue.at);
 	const coming = judge(judging, { ...ask, part: 'forecast' }, found, issue.at);
 	answer.hours = [...past.hours, ...coming.hours];

@@ -23,6 +23,15 @@ export function freshUntil(headers: Headers, now: Date): Date | null {
 	return at_ms > now.getTime() ? new Date(Math.min(at_ms, latest_ms)) : null;
 }
 
+/** What tells of another month has no clock: small stations begin in 1970. Our choice. */
+const NO_CLOCK_MS = 31 * 86_400_000;
+
+/** When an answer was sent by the clock of who sent it, or `null` where that has none. */
+export function sentAt(headers: Headers, now: Date): Date | null {
+	const at = httpDate(headers.get('date') ?? '');
+	return at && Math.abs(at.getTime() - now.getTime()) < NO_CLOCK_MS ? at : null;
+}
+
 /** A date as headers write it; other forms are read too, since services differ. */
 export function httpDate(text: string): Date | null {
 	if (!/\d{4}|\d{2}:\d{2}/.test(text)) return null;
