@@ -316,3 +316,29 @@ test('a day of hours counts once it is over, though its last hours have not come
 	expect(service.asks.length).toBeGreaterThan(0);
 	expect((await lakeView(ctx, id)).asOf).toBe('2027-01-20');
 });
+
+test.each([
+	[-16, ['forecastTooCold']],
+	[-10, []],
+	[-1, []]
+])(
+	'a forecast of %s °C where it came to −8 °C for days is told of where it makes ice',
+	async (air_degC, codes) => {
+		const { ctx, id, service, setNow, refresh } = await lake();
+		const measured = measuredAsColdAs(-8);
+		// The very same figures again would be the same forecast.
+		const expectedOn = (now: Date) => measuredAsColdAs(air_degC + now.getUTCDate() / 1000);
+		service.answer = (source, ask) =>
+			(ask.part === 'history' ? measured : expectedOn(ask.now))(source, ask);
+		for (let day = 10; day <= 20; day += 1) {
+			setNow(`2027-01-${day}T12:20:00Z`);
+			await refresh();
+		}
+		const { sentences } = (await lakeView(ctx, id)).upkeep;
+		expect(sentences.map(({ code }) => code)).toEqual(codes);
+		if (codes.length > 0)
+			expect(sentences[0]?.text).toMatch(
+				/^Invented Weather has forecast the last \d+ days 8 °C colder/
+			);
+	}
+);

@@ -7,6 +7,7 @@ import { findLakeRow } from '../storage/lakes.ts';
 import type { LakeSourceRow } from '../storage/lake-sources.ts';
 import type { KnownForecast } from './known-forecast.ts';
 import { FRESH_H } from './known-forecast.ts';
+import { coldForecasts } from './sources/cold-forecasts.ts';
 import { disagreements } from './sources/disagreeing.ts';
 import { listSources } from './sources/sources.ts';
 import type { Origin, Trust } from './trust.ts';
@@ -36,6 +37,7 @@ export async function upkeepSentences(
 		...oldForecast(known),
 		...(await failing(ctx, uses, nameOf)),
 		...(await disagreeing(ctx, names, known)),
+		...(await tooCold(ctx, names, known)),
 		...(await withoutElevation(ctx, uses, nameOf)),
 		...withoutPrecipitation(uses, nameOf, known)
 	];
@@ -83,6 +85,18 @@ async function disagreeing(
 				: `Where ${trusted} tells nothing, ${other} stands in: if it is wrong, the ice is thinner than estimated.`;
 		const text = `${far} ${harm} Compare both with a thermometer at the lake, and trust the wrong one less.`;
 		return { code: 'sourcesDiffer', text };
+	});
+}
+
+/** Cold that does not come makes days to go on that come too early. */
+async function tooCold(
+	ctx: Context,
+	names: ReadonlyMap<string, string>,
+	{ by, trust }: Known
+): Promise<Caution[]> {
+	return (await coldForecasts(ctx, trust, by)).map(({ sourceId, colder_K, days }) => {
+		const text = `${names.get(sourceId) ?? sourceId} has forecast the last ${days} days ${Math.round(colder_K)} °C colder than they came: the days told ahead may come too early, and the ice ahead be thinner than told. Check its place and its elevation, or trust another source more.`;
+		return { code: 'forecastTooCold', text };
 	});
 }
 
