@@ -3,6 +3,7 @@ import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
+import { lakeView } from '../../../src/lib/server/services/lake-view.ts';
 import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { setShownLoads } from '../../../src/lib/server/services/shown-loads.ts';
@@ -133,4 +134,25 @@ test('a lake that is not there is not found', async () => {
 	const ctx = await freshContext();
 	const lost = dataOf(ctx, 'nowhere');
 	await expect(lost).rejects.toSatisfy((cause) => isHttpError(cause) && cause.status === 404);
+});
+
+test('the wave is told for the thinnest ice on a vehicle’s way: it is slower there', async () => {
+	const { ctx, id } = await drilledLake();
+	const { outlook } = await lakeView(ctx, id, { toWinterEnd: true });
+	const of = (load: string) => {
+		const { bound_m } = outlook?.forecast.loads.find((each) => each.id === load) ?? {};
+		return bound_m ?? Number.NaN;
+	};
+	const driven_m = of('car');
+	expect(driven_m).toBeLessThan(of('on-foot') - 0.005);
+	for (const query of ['', 'asOf=2027-01-05']) {
+		const page = await shown(ctx, id, query);
+		const [, told] =
+			/For (\d+) cm of ice, the lower bound at the thinnest of five spots/.exec(page) ?? [];
+		if (query === '') expect(told).toBe(String(Math.floor(driven_m * 100)));
+		else expect(told).toBeDefined();
+	}
+	// Not even where no vehicle is shown.
+	await setShownLoads(ctx, id, { shown: ['on-foot'] });
+	expect(await shown(ctx, id)).toContain(`For ${Math.floor(driven_m * 100)} cm of ice`);
 });

@@ -16,6 +16,7 @@ export function goingOnPage({ view, changes }: GoingOn, words: Words) {
 		...head,
 		upkeep: upkeepOf(view),
 		meanDepth_m: view.lake.meanDepth_m,
+		drivenBound_m: drivenBound_m(view),
 		parkedRules: parkedRules(words),
 		/** None where nothing was cleared. */
 		trackRules: ice?.cautions.some(({ code }) => code === 'clearedIce') ? trackCautions(null) : [],
@@ -52,6 +53,17 @@ function metOn({ outlook, asOf }: LakeView, loadId: string): number | null {
 	if (load === undefined || dayRuleOf(load) !== null) return null;
 	const met = load.days.find(({ on }) => on === asOf)?.pThickness ?? null;
 	return met === null ? null : Math.floor(100 * met);
+}
+
+/**
+ * The ice that the wave of a vehicle is told for: the least that any load is held against, which is the
+ * lower bound of effective thickness at the thinnest of five spots. The wave is slower the thinner the
+ * ice, and a way leads over thin spots too; that white ice is as stiff as half as much clear ice is our
+ * careful choice, no source. `null` where the day is not known.
+ */
+function drivenBound_m({ outlook }: LakeView): number | null {
+	const bounds = outlook?.forecast.loads.flatMap(({ bound_m }) => bound_m ?? []) ?? [];
+	return bounds.length === 0 ? null : Math.min(...bounds);
 }
 
 /** How much of the sheet is white, and what it would count as were it all clear. */
