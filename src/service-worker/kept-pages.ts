@@ -1,6 +1,7 @@
 import { version } from '$service-worker';
+import { heardServer } from '#lib/ui/offline/clock.ts';
 import { lakeOf, storeKey } from '#lib/ui/offline/keepable.ts';
-import { FACTS, PAGES_CACHE } from '#lib/ui/offline/names.ts';
+import { CLOCK, FACTS, PAGES_CACHE } from '#lib/ui/offline/names.ts';
 import { titleIn } from '#lib/ui/offline/title-in.ts';
 import { packed } from './packing.ts';
 
@@ -43,6 +44,7 @@ export async function keep(url: URL, response: Response, asked: number): Promise
 	});
 	if (asked !== era) return false;
 	await (await caches.open(PAGES_CACHE)).put(key, kept);
+	await heardServer(isInput ? null : Number(madeAt));
 	return true;
 }
 
@@ -84,6 +86,7 @@ export async function listKept(): Promise<KeptFacts[]> {
 	const cache = await caches.open(PAGES_CACHE);
 	const all: KeptFacts[] = [];
 	for (const request of await cache.keys()) {
+		if (new URL(request.url).pathname === CLOCK) continue;
 		const kept = (await cache.match(request, { ignoreVary: true })) ?? new Response();
 		const { headers } = kept;
 		// Bodies that nobody reads hold up the browser.

@@ -1,13 +1,16 @@
+import { latestSeen } from '#lib/ui/offline/clock.ts';
 import { FACTS } from '#lib/ui/offline/names.ts';
-import { ageOf_ms, noticeOf } from '#lib/ui/offline/notice.ts';
+import { keptAge_ms, noticeOf } from '#lib/ui/offline/notice.ts';
 import { policyOf, unpacked } from './packing.ts';
 
 /** A kept page as it is shown: it says of itself what it is, before any script of its own runs. */
 export async function marked(kept: Response, hasTyped = false): Promise<Response> {
 	const html = await unpacked(kept).text();
 	const now = new Date();
-	const stamps = [FACTS.keptAt, FACTS.madeAt].map((name) => Number(kept.headers.get(name)));
-	const madeAt = new Date(now.getTime() - Math.min(ageOf_ms(stamps, now.getTime()), now.getTime()));
+	const stamp_ms = (name: string) => Number(kept.headers.get(name));
+	const stamps = { keptAt_ms: stamp_ms(FACTS.keptAt), madeAt_ms: stamp_ms(FACTS.madeAt) };
+	const age_ms = keptAge_ms(stamps, now.getTime(), await latestSeen());
+	const madeAt = new Date(now.getTime() - Math.min(age_ms, now.getTime()));
 	const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
 	const { isOld, lead, text } = noticeOf(madeAt, now, timeZone);
 	const state = isOld ? 'old' : 'kept';

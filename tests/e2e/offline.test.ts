@@ -191,6 +191,41 @@ test.runIf(browserPath)(
 	}
 );
 
+test.runIf(browserPath)('a clock that is set back makes no kept page younger', async () => {
+	await app.start();
+	const device = await app.device(PHONE);
+	const page = await openAndKeep(device, LAKE);
+	await app.stop();
+	await device.setOffline(true);
+	await page.goto(LAKE);
+	await page.locator(`${NOTICE}.kept`).waitFor();
+	// A day and more passes on the page in view, and then the clock is set back.
+	const now = Date.now();
+	const look = async (at: number) => {
+		await page.clock.setFixedTime(at);
+		await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+	};
+	await look(now + 26 * 3_600_000);
+	await page.locator(`${NOTICE}.old`).waitFor();
+	await look(now);
+	expect(await page.locator(NOTICE).getAttribute('class')).toBe('old');
+	// Neither is the next page, which the service worker brings: its clock never was ahead.
+	await page.goto(`${LAKE}/loads`);
+	await page.locator(`${NOTICE}.old`).waitFor();
+	// With a connection what it said before counts no more.
+	await app.start();
+	await device.setOffline(false);
+	await openAndKeep(device, LAKE);
+	const seen_ms = () =>
+		page.evaluate(async () => {
+			const kept = await caches.match('/frostledger-clock');
+			const { device_ms } = (await kept?.json()) ?? { device_ms: Infinity };
+			return device_ms as number;
+		});
+	await expect.poll(seen_ms, { timeout: 20_000 }).toBeLessThan(now + 3_600_000);
+	await device.close();
+});
+
 test.runIf(browserPath)(
 	'a change that meets another’s is shown with it, and the person chooses',
 	async () => {

@@ -2,6 +2,8 @@
 
 export const PAGES_CACHE = 'frostledger-pages';
 export const BUILD_CACHE = 'frostledger-build-';
+/** Among the pages: the latest that clocks were seen to tell. */
+export const CLOCK = '/frostledger-clock';
 /** In the cache of a build: how many files and bytes it has. */
 export const BUILD_SUMMARY = '/frostledger-build-summary';
 export const DATABASE = 'frostledger';

@@ -35,8 +35,28 @@ export function noticeOf(madeAt: Date, now: Date, timeZone: string, hasAnswer = 
 			};
 }
 
-/** The later of two clocks counts against what is kept: of a phone's and a server's, one may be wrong. */
-export function ageOf_ms(stamps_ms: readonly number[], now_ms: number): number {
-	const known = stamps_ms.filter((stamp) => Number.isFinite(stamp) && stamp > 0);
-	return known.length === 0 ? Infinity : Math.max(0, now_ms - Math.min(...known));
+/** The latest that this device's clock and the server's were seen to tell; 0: never. */
+export interface Clocks {
+	device_ms: number;
+	server_ms: number;
+}
+
+/**
+ * How old a kept page is at least. Of a phone's clock and a server's one may be wrong, and what makes it
+ * older counts; so does what either of them has told since, where the phone's was set back after that.
+ */
+export function keptAge_ms(
+	{ keptAt_ms, madeAt_ms }: { keptAt_ms: number; madeAt_ms: number },
+	now_ms: number,
+	latest: Clocks
+): number {
+	const isKnown = (stamp_ms: number) => Number.isFinite(stamp_ms) && stamp_ms > 0;
+	const stamps = [keptAt_ms, madeAt_ms].filter(isKnown);
+	if (stamps.length === 0) return Infinity;
+	return Math.max(
+		0,
+		now_ms - Math.min(...stamps),
+		isKnown(keptAt_ms) ? latest.device_ms - keptAt_ms : 0,
+		isKnown(madeAt_ms) ? latest.server_ms - madeAt_ms : 0
+	);
 }

@@ -6,6 +6,7 @@ import { lakeOf } from './keepable.ts';
 import {
 	BUILD_CACHE,
 	BUILD_SUMMARY,
+	CLOCK,
 	DATABASE,
 	FACTS,
 	PAGES_CACHE,
@@ -112,6 +113,7 @@ async function factsOf(name: string): Promise<Facts[]> {
 	const cache = await caches.open(name);
 	const all: Facts[] = [];
 	for (const request of await cache.keys()) {
+		if (new URL(request.url).pathname === CLOCK) continue;
 		const kept = await cache.match(request, { ignoreVary: true });
 		const headers = kept?.headers;
 		// Bodies that nobody reads hold up the browser.

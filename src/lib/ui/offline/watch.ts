@@ -1,4 +1,5 @@
 import { midnights } from './age.ts';
+import { latestSeen } from './clock.ts';
 import { noticeOf } from './notice.ts';
 import { standing } from './standing.svelte.ts';
 
@@ -7,10 +8,14 @@ const DAY_MS = 24 * HOUR_MS;
 /** A page that is left open says so from then on. */
 const OLD_PAGE_MS = HOUR_MS;
 const LOOK_MS = 30_000;
+const NOTE_MS = 600_000;
 const ID = 'not-fresh';
 const TYPED = 'typed-kept';
 
 let hasAnswer = false;
+/** The age that the page in view has been seen to have. */
+let known_ms = 0;
+let noted_ms = 0;
 
 /** Keeps an eye on how old the page in view is, and says so at its top. */
 export function watch(): void {
@@ -30,6 +35,7 @@ export function madeNow(): void {
 	document.documentElement.dataset['madeAt'] = String(Date.now());
 	delete document.documentElement.dataset['kept'];
 	delete document.documentElement.dataset['state'];
+	known_ms = 0;
 	look();
 }
 
@@ -39,20 +45,33 @@ export function isKept(): boolean {
 }
 
 function look(): void {
+	noteClock();
 	const { kept, madeAt } = document.documentElement.dataset;
 	const made_ms = Number(kept ?? madeAt);
 	if (!Number.isFinite(made_ms) || made_ms === 0) return;
 	const now = new Date();
-	const age_ms = Math.max(0, now.getTime() - made_ms);
+	// A clock that is set back makes nothing younger.
+	const age_ms = Math.max(known_ms, now.getTime() - made_ms);
+	known_ms = age_ms;
+	const madeThen = new Date(now.getTime() - age_ms);
 	const shows = kept !== undefined || age_ms > OLD_PAGE_MS;
 	standing.hours = shows ? age_ms / HOUR_MS : 0;
-	standing.days = shows ? midnights(new Date(made_ms), now) : 0;
+	standing.days = shows ? midnights(madeThen, now) : 0;
 	const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
 	const isOut = hasAnswer || (kept === undefined && navigator.onLine);
-	const notice = noticeOf(new Date(made_ms), now, timeZone, isOut);
+	const notice = noticeOf(madeThen, now, timeZone, isOut);
 	standing.oldSince = shows && age_ms > DAY_MS ? notice.since : '';
 	if (shows) say(notice.isOld, notice.lead, notice.text);
 	else document.getElementById(ID)?.remove();
+}
+
+/** Of what this page has seen the clock tell, the next that is opened from what is kept must know. */
+function noteClock(): void {
+	const now_ms = Date.now();
+	if (!('caches' in window) || now_ms < noted_ms + NOTE_MS) return;
+	noted_ms = now_ms;
+	// Refused in some private windows, where nothing is kept either.
+	latestSeen().catch(() => undefined);
 }
 
 /** As the service worker puts it at the top of a kept page. */
