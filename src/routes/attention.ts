@@ -43,6 +43,7 @@ const DOUBT_CODES = new Set([
 	'freezeUpNotSure',
 	'snowUnknown',
 	'sourcesDiffer',
+	'weatherSlip',
 	'forecastTooCold',
 	'gaps'
 ]);

@@ -56,7 +56,12 @@ test('warmth that comes so is told and stays', () => {
 
 test('a day’s mean far below the days beside it is no weather, and a cold week is', () => {
 	const days = (air: readonly number[]) =>
-		air.map((air_degC, index) => ({ on: `2027-01-${index + 10}`, air_degC }));
+		air.map((air_degC, index) => ({
+			on: `2027-01-${index + 10}`,
+			air_degC,
+			min_degC: null,
+			max_degC: null
+		}));
 	expect(spikedDays(days([-5, -6, -73, -5, -4]), 'colder')).toEqual([2]);
 	expect(spikedDays(days([-5, -6, -5, -4, -73]), 'colder')).toEqual([4]);
 	expect(spikedDays(days([-2, -36, -38, -37, -40]), 'colder')).toEqual([]);

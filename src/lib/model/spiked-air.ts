@@ -1,4 +1,6 @@
-import { daysBetween, type IsoDate } from './calendar.ts';
+import { daysBetween } from './calendar.ts';
+import { meanAir_degC } from './degree-days.ts';
+import type { DayValues } from './hours-to-days.ts';
 
 /**
  * So much colder than the air on both sides of it no weather is for some hours, or for one day. The
@@ -41,14 +43,35 @@ export function spikedHours(
 
 /** The same of days, by their means. */
 export function spikedDays(
-	days: readonly { on: IsoDate; air_degC: number | null }[],
+	days: readonly (Pick<DayValues, 'on'> & Mean)[],
 	side: 'colder' | 'warmer'
 ): number[] {
 	const [first] = days;
 	if (!first) return [];
-	const values = days.map(({ on, air_degC }) => ({ at: daysBetween(first.on, on), air_degC }));
+	const values = days.map((day) => ({
+		at: daysBetween(first.on, day.on),
+		air_degC: meanAir_degC(day)
+	}));
 	return spiked(values, side, DAYS);
 }
+
+type Mean = Pick<DayValues, 'air_degC' | 'min_degC' | 'max_degC'>;
+
+/** The days, with no temperature where the mean is colder than any weather. Sorted. */
+export function withoutColdDays(days: readonly DayValues[]): readonly DayValues[] {
+	const cold = new Set(spikedDays(days, 'colder'));
+	if (cold.size === 0) return days;
+	return days.map((day, index) => (cold.has(index) ? { ...day, ...UNKNOWN } : day));
+}
+
+const UNKNOWN = {
+	air_degC: null,
+	min_degC: null,
+	max_degC: null,
+	freezing_degCd: null,
+	thawing_degCd: null,
+	aboveFreezing_h: null
+};
 
 /** The hours, with no temperature where it is colder than any weather; warmth stays, for caution. Sorted. */
 export function withoutColdSpikes<Hour extends { at_s: number; air_degC: number | null }>(

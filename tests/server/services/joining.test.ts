@@ -2,6 +2,7 @@ import { sql } from 'kysely';
 import { expect, test } from 'vitest';
 import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
+import { lakeView } from '../../../src/lib/server/services/lake-view.ts';
 import { updateLake } from '../../../src/lib/server/services/lakes.ts';
 import { storeHistory } from '../../../src/lib/server/services/refresh/store-history.ts';
 import { joinChanged, joinedMeanwhile } from '../../../src/lib/server/services/joining.ts';
@@ -170,4 +171,35 @@ test('a reader of some days does not wait for decades, and is told what is store
 	// Who reads all of it waits, and finds the same.
 	expect((await listWeather(ctx, id)).slice(-days.length)).toEqual(days);
 	expect(await joinedMeanwhile(ctx, id, '1926-01-01', '2027-01-31')).toBeNull();
+});
+
+test('a day that was imported without its decimal mark is left out, told, and back once it is mended', async () => {
+	const ctx = await freshContext();
+	const { id } = await inventedLake(ctx, { timeZone: 'Etc/UTC' });
+	const days = (slip: number) =>
+		`date,tmean_c\n2027-01-01,-5.2\n2027-01-02,${slip}\n2027-01-03,-4.1\n`;
+	await importWeather(ctx, id, inPieces(days(-73)));
+	expect(await airs(ctx, id)).toEqual({
+		'2027-01-01': -5.2,
+		'2027-01-02': null,
+		'2027-01-03': -4.1
+	});
+	const told = (await lakeView(ctx, id)).upkeep.sentences;
+	expect(told).toMatchObject([{ code: 'weatherSlip' }]);
+	expect(told[0]?.text).toMatch(/imported weather of 2027-01-02 is colder by more than 30 °C/);
+	await importWeather(ctx, id, inPieces(days(-7.3)));
+	expect((await airs(ctx, id))['2027-01-02']).toBe(-7.3);
+	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
+});
+
+test('an imported hour that no weather makes is left out of its day', async () => {
+	const ctx = await freshContext();
+	const { id } = await inventedLake(ctx, { timeZone: 'Etc/UTC' });
+	const rows = Array.from({ length: 72 }, (_, hour) => {
+		const at = new Date(Date.parse('2027-01-01T00:00Z') + hour * 3_600_000).toISOString();
+		return `${at.slice(0, 16)},${hour === 30 ? -73 : -5 - (hour % 5) / 10}`;
+	});
+	await importWeather(ctx, id, inPieces(`time,temperature_c\n${rows.join('\n')}\n`));
+	expect((await airs(ctx, id))['2027-01-02']).toBeGreaterThan(-5.5);
+	expect((await lakeView(ctx, id)).upkeep.sentences[0]?.text).toContain('2027-01-02 06:00');
 });

@@ -1,10 +1,12 @@
 import type { Caution } from '#lib/model/forecast.ts';
+import { SPIKE_K } from '#lib/model/spiked-air.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { readFetchStates } from '../storage/fetch-states.ts';
 import { readForecastElevations } from '../storage/forecasts.ts';
 import { findLakeRow } from '../storage/lakes.ts';
 import type { LakeSourceRow } from '../storage/lake-sources.ts';
+import { importedSlips } from './imported-slips.ts';
 import type { KnownForecast } from './known-forecast.ts';
 import { FRESH_H } from './known-forecast.ts';
 import { coldForecasts } from './sources/cold-forecasts.ts';
@@ -30,17 +32,32 @@ export async function upkeepSentences(
 	uses: readonly LakeSourceRow[],
 	known: Known
 ): Promise<Caution[]> {
-	if (uses.length === 0) return [];
+	const slips = await slipped(ctx, known);
+	if (uses.length === 0) return slips;
 	const names = new Map((await listSources(ctx)).map(({ id, name }) => [id, name]));
 	const nameOf = (use: LakeSourceRow) => names.get(use.source_id) ?? use.source_id;
 	return [
 		...oldForecast(known),
+		...slips,
 		...(await failing(ctx, uses, nameOf)),
 		...(await disagreeing(ctx, names, known)),
 		...(await tooCold(ctx, names, known)),
 		...(await withoutElevation(ctx, uses, nameOf)),
 		...withoutPrecipitation(uses, nameOf, known)
 	];
+}
+
+/** Who imported it can put it right. */
+async function slipped(ctx: Context, { by, trust }: Known): Promise<Caution[]> {
+	const slips = await importedSlips(ctx, trust, by);
+	if (slips === null) return [];
+	const { count, first } = slips;
+	const what =
+		count === 1
+			? `The imported weather of ${first} is`
+			: `${count} days or hours of the imported weather, the first ${first}, are`;
+	const text = `${what} colder by more than ${SPIKE_K} °C than what lies beside, which no weather is: the temperature is left out. Import it corrected if it is a slip.`;
+	return [{ code: 'weatherSlip', text }];
 }
 
 function oldForecast({ forecast, by }: Known): Caution[] {

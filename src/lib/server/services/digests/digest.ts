@@ -97,6 +97,7 @@ const IN_SHORT: Readonly<Record<string, string>> = {
 	sourceFails: 'A weather source fails.',
 	elevationUnknown: 'Its elevation is not entered, and its weather is another height’s.',
 	noPrecipitation: 'Its snow is not known.',
+	weatherSlip: 'A slip in its imported weather is left out.',
 	forecastTooCold: 'Its forecasts were too cold of late.',
 	sourcesDiffer: 'Its weather sources are far apart.'
 };

@@ -1,10 +1,15 @@
+import { meanAir_degC } from '#lib/model/degree-days.ts';
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
-import { SPIKE_K, spikedDays, spikedHours } from '#lib/model/spiked-air.ts';
+import {
+	SPIKE_K,
+	spikedDays,
+	spikedHours,
+	withoutColdDays,
+	withoutColdSpikes
+} from '#lib/model/spiked-air.ts';
 import type { Fault } from '../contract.ts';
 import { hourText } from '../lake-days.ts';
 import type { Judged } from './judge.ts';
-
-const UNKNOWN = { air_degC: null, min_degC: null, max_degC: null };
 
 /**
  * An answer without the frost that no weather makes between two warmer hours or days: a slip of a
@@ -15,34 +20,28 @@ export function withoutSpikes(
 	days: readonly DayValues[],
 	timeZone: string
 ): Judged {
-	const means = days.map(({ on, air_degC, min_degC, max_degC }) => ({
-		on,
-		air_degC:
-			air_degC ?? (min_degC === null || max_degC === null ? null : (min_degC + max_degC) / 2)
-	}));
-	const coldHours = spikedHours(hours, 'colder');
-	const coldDays = spikedDays(means, 'colder');
-	const [lostHours, lostDays] = [new Set(coldHours), new Set(coldDays)];
-	const whenHour = (at: number) => hourText(hours[at]?.at_s ?? 0, timeZone);
-	const whenDay = (at: number) => means[at]?.on ?? '';
-	const faults = [
-		told(coldHours, 'colder', 'hour', (at) => [hours[at]?.air_degC ?? 0, whenHour(at)]),
-		told(spikedHours(hours, 'warmer'), 'warmer', 'hour', (at) => [
-			hours[at]?.air_degC ?? 0,
-			whenHour(at)
-		]),
-		told(coldDays, 'colder', 'day', (at) => [means[at]?.air_degC ?? 0, whenDay(at)]),
-		told(spikedDays(means, 'warmer'), 'warmer', 'day', (at) => [
-			means[at]?.air_degC ?? 0,
-			whenDay(at)
-		])
-	];
+	const ofHours = (at: number): First => {
+		const hour = hours[at];
+		return [hour?.air_degC ?? 0, hourText(hour?.at_s ?? 0, timeZone)];
+	};
+	const ofDays = (at: number): First => {
+		const day = days[at];
+		return [(day && meanAir_degC(day)) ?? 0, day?.on ?? ''];
+	};
+	const faults = SIDES.flatMap((side) => [
+		told(spikedHours(hours, side), side, 'hour', ofHours),
+		told(spikedDays(days, side), side, 'day', ofDays)
+	]);
 	return {
-		hours: hours.map((hour, at) => (lostHours.has(at) ? { ...hour, air_degC: null } : hour)),
-		days: days.map((day, at) => (lostDays.has(at) ? { ...day, ...UNKNOWN } : day)),
+		hours: [...withoutColdSpikes(hours)],
+		days: [...withoutColdDays(days)],
 		faults: faults.filter((fault) => fault !== null)
 	};
 }
+
+type First = [air_degC: number, when: string];
+
+const SIDES = ['colder', 'warmer'] as const;
 
 const WHAT_OF_IT = {
 	colder: (isOne: boolean) => (isOne ? 'it is taken as unknown' : 'they are taken as unknown'),
@@ -53,7 +52,7 @@ function told(
 	found: readonly number[],
 	side: 'colder' | 'warmer',
 	unit: 'hour' | 'day',
-	first: (at: number) => [air_degC: number, when: string]
+	first: (at: number) => First
 ): Fault | null {
 	const [at] = found;
 	if (at === undefined) return null;
