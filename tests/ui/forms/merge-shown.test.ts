@@ -79,3 +79,12 @@ test('numbers are those of the units that the page was shown in', () => {
 	mergeShown(input, ({ mass }) => ({ a: mass }));
 	expect(input.values['a']).toBe('lb');
 });
+
+test.each(['one\r\ntwo', 'onetwo', ' one\ntwo '])(
+	'lines that a browser has sent in its own way are as they were shown: %j',
+	(typed) => {
+		const { values, issues } = merged({ note: 'one\ntwo' }, { note: typed }, { note: 'three' });
+		expect(values).toEqual({ note: 'three' });
+		expect(issues).toEqual([]);
+	}
+);

@@ -49,14 +49,19 @@ export function mergeShown(
 	for (const group of groups) {
 		const names = [...new Set([...fields, ...Object.keys(typed)])].filter(group.has);
 		const differing = (one: FormValues, other: FormValues) =>
-			names.filter((name) => (one[name] ?? '').trim() !== (other[name] ?? '').trim());
-		if (differing(stands, shown.values).length === 0) continue;
+			names.filter((name) => bare(one[name]) !== bare(other[name]));
+		if (names.every((name) => (stands[name] ?? '') === (shown.values[name] ?? ''))) continue;
 		const unlike = differing(typed, stands);
 		if (differing(typed, shown.values).length === 0) takeOver(input, names, stands);
 		else if (unlike.length > 0)
 			for (const field of group.at === undefined ? unlike : [group.at])
 				askWhich(input, field, group.said?.(stands) ?? words(field, stands[field] ?? ''));
 	}
+}
+
+/** Browsers send the ends of lines in another way than they were given, or leave them out. */
+function bare(text = ''): string {
+	return text.replace(/\s+/g, '');
 }
 
 function takeOver(input: FormInput, names: readonly string[], stands: FormValues): void {
