@@ -2,7 +2,9 @@ import type { Locator, Page } from 'playwright-core';
 
 /** What the first line of a lake's page says: its estimate first, its lower bound last. */
 export async function saidThickness(page: Page) {
-	const text = await page.getByRole('heading', { level: 1 }).innerText();
+	// Its numbers are tied to their units by another kind of space.
+	const heading = await page.getByRole('heading', { level: 1 }).innerText();
+	const text = heading.replace(/\s/g, ' ');
 	const numbers = text.match(/\d+(?:\.\d+)?/g)?.map(Number) ?? [];
 	return { text, estimate: numbers[0] ?? Number.NaN, lower: numbers.at(-1) ?? Number.NaN };
 }
