@@ -325,3 +325,20 @@ test('between one lake and the next of a source there is a breath, and none afte
 	await refresh(ctx, id);
 	expect(service.waits_ms).toHaveLength(2);
 });
+
+test.each([
+	[-16, '8 °C colder'],
+	[-1.6, '7 °C warmer']
+])('a source that tells its last days anew at %s °C is told of', async (air_degC, far) => {
+	const { ctx, id, service, setNow } = await lake();
+	await refresh(ctx, id);
+	service.answer = measuredAsColdAs(-8.5);
+	setNow('2027-01-20T15:40:00Z');
+	expect((await refresh(ctx, id)).sentences).toEqual([]);
+	service.answer = measuredAsColdAs(air_degC);
+	setNow('2027-01-20T18:40:00Z');
+	const { status, sentences } = await refresh(ctx, id);
+	expect(status).toBe('done');
+	expect(sentences.join()).toMatch(/Invented Weather tells \d+ hours/);
+	expect(sentences.join()).toContain(far);
+});
