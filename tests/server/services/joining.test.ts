@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import { expect, test } from 'vitest';
+import { wordsFor } from '../../../src/lib/model/words.ts';
 import type { Context } from '../../../src/lib/server/context.ts';
 import { importWeather } from '../../../src/lib/server/services/import-weather.ts';
 import { lakeView } from '../../../src/lib/server/services/lake-view.ts';
@@ -186,7 +187,10 @@ test('a day that was imported without its decimal mark is left out, told, and ba
 	});
 	const told = (await lakeView(ctx, id)).upkeep.sentences;
 	expect(told).toMatchObject([{ code: 'weatherSlip' }]);
-	expect(told[0]?.text).toMatch(/imported weather of 2027-01-02 is colder by more than 30 °C/);
+	expect(told[0]?.text).toMatch(/imported weather of 2 Jan is colder by more than 30 °C/);
+	const words = wordsFor({ measure: 'imperial', mass: 'lb' });
+	const [inFahrenheit] = (await lakeView(ctx, id, { words })).upkeep.sentences;
+	expect(inFahrenheit?.text).toContain('by more than 54 °F');
 	await importWeather(ctx, id, inPieces(days(-7.3)));
 	expect((await airs(ctx, id))['2027-01-02']).toBe(-7.3);
 	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
@@ -201,5 +205,5 @@ test('an imported hour that no weather makes is left out of its day', async () =
 	});
 	await importWeather(ctx, id, inPieces(`time,temperature_c\n${rows.join('\n')}\n`));
 	expect((await airs(ctx, id))['2027-01-02']).toBeGreaterThan(-5.5);
-	expect((await lakeView(ctx, id)).upkeep.sentences[0]?.text).toContain('2027-01-02 06:00');
+	expect((await lakeView(ctx, id)).upkeep.sentences[0]?.text).toContain('2 Jan, 06:00');
 });

@@ -1,4 +1,4 @@
-import { winterOf, winterSpan } from '#lib/model/calendar.ts';
+import { winterOf, winterSpan, type IsoDate } from '#lib/model/calendar.ts';
 import { spikedDays, spikedHours } from '#lib/model/spiked-air.ts';
 import type { Context } from '../context.ts';
 import { readImportedDays, readWeatherHours } from '../storage/weather-days.ts';
@@ -9,8 +9,10 @@ import { WhileUnchanged } from './while-unchanged.ts';
 /** Imported days or hours that are left out, as they are colder than any weather between warmer ones. */
 export interface ImportedSlips {
 	count: number;
-	/** The first, as the lake's calendar has it. */
-	first: string;
+	/** The lake's day of the first. */
+	on: IsoDate;
+	/** And its hour by the lake's clock; `null` where it is a day. */
+	clock: string | null;
 }
 
 const KEPT = 200;
@@ -29,15 +31,14 @@ export async function importedSlips(
 		const days = await readImportedDays(ctx.db, lakeId, from, to);
 		const span = [daySpan(from, timeZone).start_s, daySpan(to, timeZone).end_s] as const;
 		const hours = await readWeatherHours(ctx.db, lakeId, ...span);
-		const firsts = [
-			...spikedDays(days, 'colder').map((at) => days[at]?.on ?? ''),
-			...spikedHours(hours, 'colder').map((at) => {
-				const { on, clock } = localMinute(new Date((hours[at]?.at_s ?? 0) * 1000), timeZone);
-				return `${on} ${clock}`;
-			})
-		].toSorted();
-		const [first] = firsts;
-		const made = { slips: first === undefined ? null : { count: firsts.length, first } };
+		const slips = [
+			...spikedDays(days, 'colder').map((at) => ({ on: days[at]?.on ?? from, clock: null })),
+			...spikedHours(hours, 'colder').map((at) =>
+				localMinute(new Date((hours[at]?.at_s ?? 0) * 1000), timeZone)
+			)
+		].toSorted((a, b) => (a.on < b.on ? -1 : 1));
+		const [first] = slips;
+		const made = { slips: first === undefined ? null : { count: slips.length, ...first } };
 		keep(made);
 		return made;
 	});

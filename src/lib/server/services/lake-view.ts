@@ -5,7 +5,7 @@ import type { Reading } from '#lib/model/reading.ts';
 import { isForecastBefore } from '#lib/model/site-estimate.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
-import type { Words } from '#lib/model/words.ts';
+import { METRIC_WORDS, type Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { readLastObservedDay, readWeatherDays } from '../storage/weather-days.ts';
 import { listWeakSpotRows } from '../storage/weak-spots.ts';
@@ -149,7 +149,12 @@ async function gather(
 	const weather = summarizeWeather(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const isNow = isPresent(options, winter, today);
 	const until = lastTold(options, record, asOf, isNow && today > asOf ? today : asOf);
-	const known = await knownWeather(ctx, lake, { observed: days, asOf, isPresent: isNow });
+	const known = await knownWeather(ctx, lake, {
+		observed: days,
+		asOf,
+		isPresent: isNow,
+		words: options.words ?? METRIC_WORDS
+	});
 	const earlier = winters.filter((each) => each < winter);
 	const isWorked = ice.workedOn.some((on) => on <= (isNow ? today : asOf));
 	const input: OutlookInput = {

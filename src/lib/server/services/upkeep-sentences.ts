@@ -1,6 +1,7 @@
 import type { Caution } from '#lib/model/forecast.ts';
 import { SPIKE_K } from '#lib/model/spiked-air.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { readFetchStates } from '../storage/fetch-states.ts';
 import { readForecastElevations } from '../storage/forecasts.ts';
@@ -18,6 +19,7 @@ interface Known {
 	by: Date;
 	forecast: KnownForecast;
 	trust: Trust;
+	words: Words;
 	/** The last week observed. */
 	latestDays: readonly WeatherDay[];
 }
@@ -48,15 +50,16 @@ export async function upkeepSentences(
 }
 
 /** Who imported it can put it right. */
-async function slipped(ctx: Context, { by, trust }: Known): Promise<Caution[]> {
+async function slipped(ctx: Context, { by, trust, words }: Known): Promise<Caution[]> {
 	const slips = await importedSlips(ctx, trust, by);
 	if (slips === null) return [];
-	const { count, first } = slips;
+	const { count, on, clock } = slips;
+	const first = `${words.day(on)}${clock === null ? '' : `, ${clock}`}`;
 	const what =
 		count === 1
 			? `The imported weather of ${first} is`
 			: `${count} days or hours of the imported weather, the first ${first}, are`;
-	const text = `${what} colder by more than ${SPIKE_K} °C than what lies beside, which no weather is: the temperature is left out. Import it corrected if it is a slip.`;
+	const text = `${what} colder by more than ${words.step(SPIKE_K)} than what lies beside, which no weather is: the temperature is left out. Import it corrected if it is a slip.`;
 	return [{ code: 'weatherSlip', text }];
 }
 
@@ -87,7 +90,7 @@ async function failing(
 async function disagreeing(
 	ctx: Context,
 	names: ReadonlyMap<string, string>,
-	{ by, trust }: Known
+	{ by, trust, words }: Known
 ): Promise<Caution[]> {
 	const nameOf = (origin: Origin) =>
 		origin.kind === 'csv'
@@ -95,7 +98,7 @@ async function disagreeing(
 			: (names.get(origin.sourceId) ?? origin.sourceId);
 	return (await disagreements(ctx, trust, by)).map(({ first, second, bias_K, days }) => {
 		const [trusted, other] = [nameOf(first), nameOf(second)];
-		const far = `By ${other} it was ${Math.round(Math.abs(bias_K))} °C ${bias_K > 0 ? 'warmer' : 'colder'} than by ${trusted}, on the last ${days} days that both tell.`;
+		const far = `By ${other} it was ${words.step(Math.abs(bias_K))} ${bias_K > 0 ? 'warmer' : 'colder'} than by ${trusted}, on the last ${days} days that both tell.`;
 		const harm =
 			bias_K > 0
 				? `The colder one is trusted more: if the other is right, the ice is thinner than estimated.`
@@ -109,10 +112,10 @@ async function disagreeing(
 async function tooCold(
 	ctx: Context,
 	names: ReadonlyMap<string, string>,
-	{ by, trust }: Known
+	{ by, trust, words }: Known
 ): Promise<Caution[]> {
 	return (await coldForecasts(ctx, trust, by)).map(({ sourceId, colder_K, days }) => {
-		const text = `${names.get(sourceId) ?? sourceId} has forecast the last ${days} days ${Math.round(colder_K)} °C colder than they came: the days told ahead may come too early, and the ice ahead be thinner than told. Check its place and its elevation, or trust another source more.`;
+		const text = `${names.get(sourceId) ?? sourceId} has forecast the last ${days} days ${words.step(colder_K)} colder than they came: the days told ahead may come too early, and the ice ahead be thinner than told. Check its place and its elevation, or trust another source more.`;
 		return { code: 'forecastTooCold', text };
 	});
 }

@@ -4,6 +4,7 @@ import type { WeatherHour } from '#lib/model/hours-to-days.ts';
 import { unbrokenTo_s } from '#lib/model/since/part-day.ts';
 import { withWarmHours } from '#lib/model/warm-hours.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
+import type { Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
 import { listLakeSourceRows } from '../storage/lake-sources.ts';
 import { joinHours } from './joining.ts';
@@ -52,6 +53,8 @@ export interface Asked {
 	asOf: IsoDate;
 	/** A view of the present knows what has come in since. */
 	isPresent: boolean;
+	/** How numbers enter the sentences. */
+	words: Words;
 }
 
 const HOUR_MS = 3_600_000;
@@ -75,7 +78,14 @@ export async function knownWeather(
 		forecastIssuedOn: forecast.issuedOn,
 		by,
 		hours,
-		upkeep: await upkeepOf(ctx, trust, { by, observed, lastOn, forecast, hours })
+		upkeep: await upkeepOf(ctx, trust, {
+			by,
+			observed,
+			lastOn,
+			forecast,
+			hours,
+			words: asked.words
+		})
 	};
 }
 
@@ -109,6 +119,7 @@ interface Known {
 	lastOn: IsoDate | null;
 	forecast: KnownForecast;
 	hours: readonly WeatherHour[];
+	words: Words;
 }
 
 async function upkeepOf(ctx: Context, trust: Trust, known: Known): Promise<WeatherUpkeep> {
