@@ -5,7 +5,13 @@ import { inTen, loadDates, warmSpells } from '#lib/ui/load-dates.ts';
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
 /** Twenty days. */
-const SPAN = { from: '2027-01-01', to: '2027-01-20', asOf: '2027-01-03', snowKnown: true };
+const SPAN = {
+	from: '2027-01-01',
+	to: '2027-01-20',
+	asOf: '2027-01-03',
+	snowKnown: true,
+	isOpen: false
+};
 
 function load(changes: Partial<StripLoad> = {}): StripLoad {
 	return {
@@ -95,6 +101,8 @@ test('warm spells from the day asked for on are said once for all loads', () => 
 	expect(spells(6, 9, 10, 12)).toContain('on 6 Jan, from 9 Jan to 10 Jan and on 12 Jan');
 	expect(spells(1, 2)).toBeNull();
 	expect(warmSpells({ ...SPAN, borders: [], loads: [] })).toBeNull();
+	const open = { ...SPAN, isOpen: true, borders: [], loads: [load({ thaw_percent: warmOn(8) })] };
+	expect(warmSpells(open)).toBeNull();
 });
 
 test('a requirement raised for the day is told from that of the dates', () => {

@@ -27,7 +27,8 @@ export function loadDates(load: StripLoad, span: Span, units: Units): string {
 }
 
 /** The warm spells from the day asked for on: they close what the ice would carry, dates or not. */
-export function warmSpells({ from, to, asOf, loads }: StripData): string | null {
+export function warmSpells({ from, to, asOf, isOpen, loads }: StripData): string | null {
+	if (isOpen) return null;
 	const first = indexOf({ from, asOf });
 	const days = loads[0]?.thaw_percent.map((_, index) => isWarm(loads, index)) ?? [];
 	const spells = runs(days.slice(first))

@@ -7,7 +7,7 @@ import { winterStrip, type StripDrawing } from '#lib/ui/charts/winter-strip.ts';
 import { inventedFuture } from '../../support/invented-future.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
-const FACTS = { today: '2027-01-26', snowKnown: true, climate: 'past winters' };
+const FACTS = { today: '2027-01-26', snowKnown: true, isOpen: false, climate: 'past winters' };
 
 function strip(changes: Parameters<typeof inventedFuture>[0] = {}): StripData {
 	const data = stripData(inventedFuture(changes), FACTS);

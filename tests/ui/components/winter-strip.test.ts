@@ -4,7 +4,7 @@ import { stripData } from '#lib/ui/charts/strip-data.ts';
 import WinterStrip from '#lib/ui/components/WinterStrip.svelte';
 import { inventedFuture } from '../../support/invented-future.ts';
 
-const FACTS = { today: '2027-01-26', snowKnown: true, climate: 'past winters' };
+const FACTS = { today: '2027-01-26', snowKnown: true, isOpen: false, climate: 'past winters' };
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
 
 function shown(forecast = inventedFuture()): string {

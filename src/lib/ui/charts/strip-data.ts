@@ -28,12 +28,16 @@ export interface StripData {
 	borders: Border[];
 	/** Where it is not, no dates are named. */
 	snowKnown: boolean;
+	/** The ice has gone: no rule of warm spells is told of open water. */
+	isOpen: boolean;
 	loads: StripLoad[];
 }
 
 export interface StripFacts {
 	today: IsoDate;
 	snowKnown: boolean;
+	/** Its ice has gone by the day of asking. */
+	isOpen: boolean;
 	/** What days past the forecast go by. */
 	climate: string;
 }
@@ -41,7 +45,7 @@ export interface StripFacts {
 /** `null` for a winter without days. Chances are rounded down, so that none looks larger than it is. */
 export function stripData(
 	forecast: Forecast,
-	{ today, snowKnown, climate }: StripFacts
+	{ today, snowKnown, isOpen, climate }: StripFacts
 ): StripData | null {
 	const { days, asOf } = forecast;
 	const [first, last] = [days[0], days.at(-1)];
@@ -54,7 +58,11 @@ export function stripData(
 			({ on }) => on >= first.on && on <= last.on
 		),
 		snowKnown,
-		loads: forecast.loads.map((load) => stripLoad(load, days))
+		isOpen,
+		loads: forecast.loads.map((load) => {
+			const told = stripLoad(load, days);
+			return isOpen ? { ...told, dayRule: null } : told;
+		})
 	};
 }
 

@@ -59,7 +59,8 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 	const coming = series.filter(({ on }) => on > asOf);
 	const { snowKnown } = facts;
 	const climate = climateMark(facts.climate);
-	const isGoneSince = (iceOutByNow(view) ?? asOf) > asOf;
+	const goneOn = iceOutByNow(view);
+	const isGoneSince = (goneOn ?? asOf) > asOf;
 	const answersTo = (asked: readonly LoadCase[]) =>
 		asked.flatMap((load) => {
 			const answer = whole.loads.find(({ id }) => id === load.id);
@@ -75,7 +76,7 @@ function iceOf(outlook: Outlook, view: LakeView, readings: ReadingPoint[]) {
 		/** What may come after `asOf`, with the band of all days, and the strip; empty or `null` where not estimated. */
 		coming,
 		band: bandOf(shown, { today, climate }),
-		strip: stripOf(shown, { today, snowKnown, climate }),
+		strip: stripOf(shown, { today, snowKnown, isOpen: goneOn !== null, climate }),
 		/** When the ice goes, in the days up to `to`; `null` where none to come are estimated. */
 		iceOut: coming.length === 0 ? null : { dates: forecast.iceOut, to: lastEstimated(forecast) },
 		memoryText: forecast.memoryText,
