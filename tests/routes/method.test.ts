@@ -2,6 +2,8 @@ import { render } from 'svelte/server';
 import { expect, test } from 'vitest';
 import references from '../../src/lib/model/references.md?raw';
 import charts from '../../data/charts/minimums.json';
+import { FITTED, parametersFor } from '../../src/lib/model/parameters.ts';
+import { slushFrost_degCd } from '../../src/lib/model/leaving/slush-outlook.ts';
 import { LIMITS } from '../../src/routes/method/limits.ts';
 import { CHAPTERS } from '../../src/routes/method/chapters.ts';
 import { referencesIn } from '../../src/routes/method/references.ts';
@@ -45,6 +47,28 @@ test('every row that decides is shown with whose figure it is', () => {
 test('what is asked for follows the units', () => {
 	expect(shown('metric')).toContain('On foot, one person 15 10');
 	expect(shown('imperial')).toContain('On foot, one person 6 4');
+});
+
+test('slush is told to freeze as the model freezes it', () => {
+	const lake = { latitude: 60, elevation_m: 0, area_km2: 0.3, meanDepth_m: 4 };
+	const days = (snow_m: number): number => {
+		const snow = { snow_m, snowDensity_kg_m3: FITTED.settledSnow_kg_m3 };
+		return slushFrost_degCd(0.1, snow, parametersFor(lake as never)) / 10;
+	};
+	expect(shown('metric')).toContain(
+		'two days at −10 °C where they lie bare, and two to three weeks under 10 cm of settled snow'
+	);
+	expect(Math.round(days(0))).toBe(2);
+	expect(days(0.1)).toBeGreaterThan(14);
+	expect(days(0.1)).toBeLessThan(21);
+});
+
+test('what is asked for names all that the model holds a load against', () => {
+	const page = shown('metric');
+	for (const words of ['keeps its top above the water', 'Above 5 tonnes', 'of five spots'])
+		expect(page).toContain(words);
+	expect(page).toContain('colder by more than 30 °C than what lies on both sides');
+	expect(page).toContain('snow sinks what stands on it');
 });
 
 test('no step or limit calls ice by a permission', () => {

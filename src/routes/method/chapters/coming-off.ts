@@ -8,7 +8,7 @@ export const COMING_OFF: Chapter = {
 	steps: [
 		{
 			title: 'The latest day to have a load off',
-			words: `The earliest of three: the local removal date as you typed it, the last day on which nine of ten winters still have what the load asks for, and the day before a warm spell that is more likely than not to stay. The days it takes to get it free are yours to type; ${SHELTER_LEAD_d} stand in for what is frozen in. No day is named where the snow is not known.`,
+			words: `The earliest of three: the local removal date as you typed it, the last day on which nine of ten winters still have what the load asks for, be it that the ice gets thin or that snow sinks what stands on it, and the day before a warm spell that is more likely than not to stay. The days it takes to get it free are yours to type; ${SHELTER_LEAD_d} stand in for what is frozen in. What is enough again after a fall is none to stay for. No day is named where the snow is not known.`,
 			source: GUESS
 		},
 		{

@@ -66,13 +66,13 @@ export const DOUBT: Chapter = {
 		{
 			title: 'Expected and likely',
 			words:
-				'A load is expected from the first of three days in a row on which half of the winters have what it asks for, and likely from the same with nine tenths. The last day is the last of such a row. A warm spell does not erase the days; it is told apart, as its own chance.',
+				'A load is expected from the first of three days in a row on which half of the winters have what it asks for, and likely from the same with nine tenths. Its last day is the last one before three days in a row fall short; where it falls short already, the days of the next stretch are told. A warm spell does not erase the days; it is told apart, as its own chance.',
 			source: GUESS
 		},
 		{
 			title: 'When a chart minimum counts as reached',
 			words:
-				'Only when holes that you have seen say so: three or more on foot, five or more along the way for vehicles, and the bound carried forward from them still clears what is asked. That lasts seven days at most, or twenty-one where it clears it one and a half times and nothing has flooded or thawed. At a landing or a crack it lasts one day, at a ridge it never holds. Otherwise it is “expected, not drilled”.',
+				'Only when holes that you have seen say so: three or more on foot, five or more along the way for vehicles, and the bound carried forward from them still clears what is asked. That lasts seven days at most, or twenty-one where it clears it one and a half times and nothing has flooded or thawed. A thinner hole since, a warm spell since, or a day without a temperature ends it. At a landing or a crack it lasts one day, at a ridge it never holds. Otherwise it is “expected, not drilled”.',
 			source: GUESS
 		}
 	]

@@ -39,7 +39,7 @@ export const GROWTH: Chapter = {
 		{
 			title: 'Slush freezes from its top',
 			words:
-				'Only the water in it has to freeze, which takes about six tenths of the frost of new ice, but the snow on top keeps the frost out: 10 cm of slush need two days at −10 °C where they lie bare, and four weeks under 10 cm of snow.',
+				'Only the water in it has to freeze, which takes about six tenths of the frost of new ice, but the snow on top keeps the frost out: 10 cm of slush need two days at −10 °C where they lie bare, and two to three weeks under 10 cm of settled snow.',
 			equations: [
 				'FDD = ρ_{water} φ L (z^{2}/(2 k_{white}) + z (1/H + h_{snow}/k_{snow})) / 86 400 s'
 			],

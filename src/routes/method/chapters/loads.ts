@@ -1,3 +1,5 @@
+import { ENGINEER_ABOVE_kg } from '#lib/model/load-case.ts';
+import { LOADED_m_s } from '#lib/model/moving/pace.ts';
 import { MOVE_AFTER_h } from '#lib/model/parked/rules.ts';
 import { PARKED_APART_m } from '#lib/model/moving/spacing.ts';
 import type { Chapter } from '../step.ts';
@@ -15,10 +17,9 @@ export const LOADS: Chapter = {
 		},
 		{
 			title: 'What a load asks for',
-			words:
-				'The larger of two: the thickness in the published charts, and what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported. No load asks for less than a machine that weighs no more. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it.',
+			words: `The largest of three: the thickness in the published charts, what its mass asks for by Gold’s formula at its most careful value, the lowest at which failures were reported, and for what stands the ice that keeps its top above the water, as told below. No load asks for less than a machine that weighs no more. A wet crack halves the load it takes, two that cross quarter it, sudden cold halves it. A current adds 15 % to the thickness. More than two hours in one place double it. Above ${ENGINEER_ABOVE_kg / 1000} tonnes at one place, and for a vehicle parked with its shelter, nothing is stated: ask an ice engineer.`,
 			equations: [
-				'h = max(max(h_{chart}, √(P / (A · load factors))) · standing factor, h_{mass}) · thickness factors'
+				'h = max(max(h_{chart}, √(P / (A · load factors))) · standing factor, h_{mass}, h_{afloat}) · thickness factors'
 			],
 			where: [
 				['P', 'mass, kg'],
@@ -27,7 +28,9 @@ export const LOADS: Chapter = {
 					'h_{mass}',
 					'chart for the heaviest machine that weighs no more; from 400, 500, 1300, 2500, 4500 kg'
 				],
-				['standing factor', '2 after two hours in one place']
+				['h_{afloat}', 'for what stands: whose top stays above the water'],
+				['standing factor', '2 after two hours in one place'],
+				['thickness factors', '1.15 over a current, 2 in a warm spell']
 			],
 			source:
 				'Gold 1971 [R, abstract]; parked: Smith 2004 [R]; current [R2]; cracks [M-hi]; cold snap [M-med]; by mass: our choice'
@@ -55,8 +58,7 @@ export const LOADS: Chapter = {
 		},
 		{
 			title: 'Under the wave',
-			words:
-				'A vehicle drives a wave in the water before it, which is slowest over shallow water and under thin ice. The page of going on tells its speed by the depth, and half of it as the speed to stay under. Near a shore a walk’s pace, and at an angle to it, as the wave is thrown back.',
+			words: `A vehicle drives a wave in the water before it, which is slowest over shallow water and under thin ice. The page of going on tells its speed by the depth, for the lower bound at the thinnest of five spots with white ice counted half, and half of it, ${Math.round(LOADED_m_s * 3.6)} km/h at most, as the speed to stay under. Near a shore a walk’s pace, and at an angle to it, as the wave is thrown back.`,
 			equations: [
 				'c = least over all κ of √((g/κ + D κ^{3}/ρ_{water}) tanh(κ d))',
 				'over shallow water  c = √(g d)'
@@ -67,7 +69,7 @@ export const LOADS: Chapter = {
 				['D', 'stiffness of the sheet, E h^{3} / (12 (1 − ν^{2}))']
 			],
 			source:
-				'Squire and others 1996 [M-hi]; 25 km/h loaded, 10 km/h entering or leaving: worksite practice [R2]; half is our choice'
+				'Squire and others 1996 [M-hi]; 25 km/h loaded, 10 km/h entering or leaving: worksite practice [R2]; half of it, and the ice that it is told for, are our choice'
 		}
 	]
 };

@@ -25,7 +25,7 @@ export const THAW: Chapter = {
 		},
 		{
 			title: 'Warm spells come before everything',
-			words: `${DOUBLING_h} hours above freezing within a day double what is asked for. ${WITHHOLDING_h} hours above freezing, or a daily mean above it, withhold every load. That ends after three days of frost with at least 15 °C·d and a new hole on the open part; once sun has been on bare ice, only after a core that was found sound. A wet or candled core withholds every load in any weather.`,
+			words: `${DOUBLING_h} hours above freezing within a day double what is asked for. ${WITHHOLDING_h} hours, or where there are no hours a daily mean above freezing, withhold every load. Hours of a day and of the one before are added, as they may be one run. That ends after three days of frost with at least 15 °C·d and a new hole on the open part; once sun has been on bare ice, only after a core that was found sound. A wet or candled core withholds every load in any weather.`,
 			source: 'Minnesota DNR 2013 [R2]; TM 5-852-1 [R]; the way back is our choice'
 		},
 		{

@@ -1,3 +1,5 @@
+import { SPIKE_K } from '#lib/model/spiked-air.ts';
+import { STUCK_h } from '#lib/model/stuck-air.ts';
 import { GUESS } from './words.ts';
 import type { Chapter } from '../step.ts';
 
@@ -12,6 +14,12 @@ export const WEATHER: Chapter = {
 			equations: ['FDD = Σ max(0, −T)', 'TDD = Σ max(0, T)'],
 			where: [['T', 'air temperature, °C']],
 			source: 'Common US practice [R2]; the sine: Baskerville and Emin 1969 [M-hi]'
+		},
+		{
+			title: 'Frost that no weather makes is left out',
+			words: `Hours or a day that are colder by more than ${SPIKE_K} °C than what lies on both sides of them, a station that tells the very same for ${STUCK_h} hours or for five days, and frost that stands still in a forecast for two days of hours or for five days are taken as unknown, and told. Warmth that comes so is told and counts, for caution. The hours of a day make a day once it is over; until then only its warm hours count.`,
+			source:
+				'Guidance flags steps and pauses: US EPA 2000 [R2]; the fastest change on record: Monthly Weather Review 1943 [M-hi]; how far it goes is our choice'
 		},
 		{
 			title: 'Freeze-up',
