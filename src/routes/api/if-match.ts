@@ -24,25 +24,45 @@ export async function told<Stands>(kept: Kept<Stands>): Promise<Response> {
  * @throws Problem 412 with what stands, 400 for an If-Match that is none
  */
 export async function changed<Stands>(
-	{ request, locals }: Pick<RequestEvent, 'request' | 'locals'>,
+	event: Asked,
 	kept: Kept<Stands>,
 	change: () => Promise<unknown>,
 	headers: Record<string, string> = {}
 ): Promise<Response> {
-	const asked = tagsAsked(request);
-	return oneAtATime(locals.context, kept.line, async () => {
-		if (asked !== null) {
-			const stands = await kept.stands();
-			const etag = tagOf(kept, stands);
-			if (!asked.includes(etag)) {
-				const detail = `Another version stands by now, ${etag}; nothing is changed, and "stands" is the one that does`;
-				const more = { stands };
-				throw new Problem(412, 'Precondition Failed', detail, { headers: { etag }, more });
-			}
-		}
+	return ifStill(event, kept, async () => {
 		const answer = await change();
 		const etag = tagOf(kept, await kept.stands());
 		return json(answer, { headers: { ...headers, etag } });
+	});
+}
+
+/** Deletes what is stored, with the same condition. @throws Problem as {@link changed} */
+export async function deleted<Stands>(
+	event: Asked,
+	kept: Kept<Stands>,
+	remove: () => Promise<unknown>
+): Promise<Response> {
+	return ifStill(event, kept, async () => {
+		await remove();
+		return new Response(null, { status: 204 });
+	});
+}
+
+type Asked = Pick<RequestEvent, 'request' | 'locals'>;
+
+function ifStill<Stands>(
+	{ request, locals }: Asked,
+	kept: Kept<Stands>,
+	change: () => Promise<Response>
+): Promise<Response> {
+	const asked = tagsAsked(request);
+	return oneAtATime(locals.context, kept.line, async () => {
+		if (asked === null) return change();
+		const stands = await kept.stands();
+		const etag = tagOf(kept, stands);
+		if (asked.includes(etag)) return change();
+		const detail = `Another version stands by now, ${etag}; nothing is changed, and "stands" is the one that does`;
+		throw new Problem(412, 'Precondition Failed', detail, { headers: { etag }, more: { stands } });
 	});
 }
 

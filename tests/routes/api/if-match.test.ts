@@ -142,6 +142,31 @@ test.each(Object.entries(CHANGES))(
 	}
 );
 
+const DELETED = Object.entries(CHANGES).filter(([named]) =>
+	apiAddresses.some(
+		({ address, methods }) => named.endsWith(` ${address}`) && methods.includes('DELETE')
+	)
+);
+
+test.each(DELETED)('what %s changes is deleted only as it was seen', async (named, begin) => {
+	const { call, address } = await lake();
+	const { at, bodies } = await begin(call, address);
+	const [method = ''] = named.split(' ');
+	const remove = (ifMatch: string) => call('DELETE', at, { headers: { 'if-match': ifMatch } });
+	const etag = (await call('GET', at)).headers.get('etag') ?? '';
+	expect((await call(method, at, { body: bodies[0] })).status).toBe(200);
+	const stands = await call('GET', at);
+	const now = stands.headers.get('etag') ?? '';
+
+	const late = await remove(etag);
+	expect(late.status).toBe(412);
+	expect(await late.json()).toMatchObject({ stands: await stands.json() });
+	expect((await call('GET', at)).headers.get('etag')).toBe(now);
+	expect((await remove('as seen')).status).toBe(400);
+	expect((await remove(now)).status).toBe(204);
+	expect((await call('GET', at)).headers.get('etag')).not.toBe(now);
+});
+
 test('of two changes made at the same moment to one version one is refused', async () => {
 	const { call, address } = await lake();
 	const at = `${address}/winters/2026-27`;
@@ -169,6 +194,8 @@ test('a webhook is chosen for anew only as its answers told it', async () => {
 	expect((await send(['wentThrough'])).status).toBe(412);
 	const again = await call('PUT', at, { body, headers: { 'if-match': etag } });
 	expect(again.status).toBe(412);
+	const removed = await call('DELETE', at, { headers: { 'if-match': etag } });
+	expect(removed.status).toBe(412);
 });
 
 test('every change of the API takes If-Match, and its description says so', async () => {
@@ -182,9 +209,11 @@ test('every change of the API takes If-Match, and its description says so', asyn
 	const tried = new Set(Object.keys(CHANGES));
 	for (const { address, methods } of apiAddresses)
 		for (const method of methods.filter((name) => name === 'PUT' || name === 'PATCH')) {
-			const told = paths[address]?.[method.toLowerCase()];
-			expect(told?.parameters?.map(({ name }) => name)).toContain('if-match');
-			expect(told?.responses).toHaveProperty('412');
+			for (const changing of [method, ...methods.filter((name) => name === 'DELETE')]) {
+				const told = paths[address]?.[changing.toLowerCase()];
+				expect(told?.parameters?.map(({ name }) => name)).toContain('if-match');
+				expect(told?.responses).toHaveProperty('412');
+			}
 			const isElsewhere =
 				address.endsWith('/webhook') || (method === 'PATCH' && address.includes('/readings/'));
 			expect([`${method} ${address}`, tried.has(`${method} ${address}`)]).toEqual([

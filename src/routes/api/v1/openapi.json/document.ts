@@ -84,7 +84,7 @@ function lakes(): ZodOpenApiPathsObject {
 				...asSeen,
 				requestBody: body(lakeChange)
 			}),
-			delete: operation('Delete a lake', gone(), { path: lakePath })
+			delete: operation('Delete a lake', gone(), { ...asSeen, path: lakePath })
 		}
 	};
 }
@@ -104,7 +104,8 @@ function records(): ZodOpenApiPathsObject {
 			}),
 			delete: operation('Take what is recorded of a winter out of use', gone(), {
 				path: winterPath,
-				query: siteQuery
+				query: siteQuery,
+				...asSeen
 			})
 		},
 		'/api/v1/lakes/{lake}/winters/{winter}/removal': {

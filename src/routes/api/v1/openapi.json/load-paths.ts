@@ -35,7 +35,7 @@ export function loads(): ZodOpenApiPathsObject {
 				...asSeen,
 				requestBody: body(loadChange)
 			}),
-			delete: operation('Delete a load of your own', gone(), { path: loadPath })
+			delete: operation('Delete a load of your own', gone(), { ...asSeen, path: loadPath })
 		}
 	};
 }

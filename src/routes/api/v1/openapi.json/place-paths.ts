@@ -36,7 +36,7 @@ function weakSpots(): ZodOpenApiPathsObject {
 				answer(answers.weakSpot),
 				{ ...asSeen, path: idPath, requestBody: body(weakSpotInput) }
 			),
-			delete: operation('Take a weak spot off the list', gone(), { path: idPath })
+			delete: operation('Take a weak spot off the list', gone(), { ...asSeen, path: idPath })
 		}
 	};
 }
@@ -61,7 +61,7 @@ function routes(): ZodOpenApiPathsObject {
 				...asSeen,
 				requestBody: body(routeInput)
 			}),
-			delete: operation('Delete a route', gone(), { path: idPath })
+			delete: operation('Delete a route', gone(), { ...asSeen, path: idPath })
 		},
 		'/api/v1/lakes/{lake}/routes/{id}/holes': {
 			get: operation(

@@ -45,6 +45,7 @@ function ofLake(): ZodOpenApiPathsObject {
 				requestBody: body(siteChange)
 			}),
 			delete: operation('Delete a site; main stays, and so does what a track was made on', gone(), {
+				...asSeen,
 				path: sitePath
 			})
 		}
@@ -62,7 +63,10 @@ function positions(): ZodOpenApiPathsObject {
 				...asSeen,
 				requestBody: body(positionInput)
 			}),
-			delete: operation('Forget where a reading was taken', gone(), { path: readingPath })
+			delete: operation('Forget where a reading was taken', gone(), {
+				...asSeen,
+				path: readingPath
+			})
 		}
 	};
 }

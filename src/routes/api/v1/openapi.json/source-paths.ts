@@ -30,7 +30,10 @@ function configured(): ZodOpenApiPathsObject {
 				answer(answers.source),
 				{ ...asSeen, path: sourcePath, requestBody: body(sourceChange) }
 			),
-			delete: operation('Delete a source; imported files stay', gone(), { path: sourcePath })
+			delete: operation('Delete a source; imported files stay', gone(), {
+				...asSeen,
+				path: sourcePath
+			})
 		},
 		'/api/v1/sources/{id}/restore': {
 			post: operation(

@@ -98,7 +98,7 @@ export function tellings(): ZodOpenApiPathsObject {
 				...asSeen,
 				requestBody: body(webhookChange)
 			}),
-			delete: operation('Remove the webhook and what waits for it', gone(), { path })
+			delete: operation('Remove the webhook and what waits for it', gone(), { ...asSeen, path })
 		},
 		[at('/webhook/test')]: {
 			post: operation('Send a message that tells nothing', answer(posted), { path })

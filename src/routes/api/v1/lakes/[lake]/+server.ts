@@ -9,7 +9,7 @@ import {
 } from '#lib/server/services/lakes.ts';
 import { readJson } from '../../../body.ts';
 import { endpoint, onlyMethods } from '../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../if-match.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
 
@@ -19,9 +19,9 @@ export const PATCH = endpoint(async (event) => {
 	return changed(event, kept(event), () => updateLake(event.locals.context, lake, change));
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	await deleteLake(locals.context, params['lake'] ?? '');
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { lake = '' } = event.params;
+	return deleted(event, kept(event), () => deleteLake(event.locals.context, lake));
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');

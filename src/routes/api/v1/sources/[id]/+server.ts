@@ -9,7 +9,7 @@ import {
 } from '#lib/server/services/sources/sources.ts';
 import { readJson } from '../../../body.ts';
 import { endpoint, onlyMethods } from '../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../if-match.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
 
@@ -19,9 +19,9 @@ export const PATCH = endpoint(async (event) => {
 	return changed(event, kept(event), () => updateSource(event.locals.context, id, change));
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	await deleteSource(locals.context, params['id'] ?? '');
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { id = '' } = event.params;
+	return deleted(event, kept(event), () => deleteSource(event.locals.context, id));
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');

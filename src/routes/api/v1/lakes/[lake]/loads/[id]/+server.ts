@@ -4,7 +4,7 @@ import { loadChange } from '#lib/server/services/load-input.ts';
 import { deleteLoad, getLoad, updateLoad } from '#lib/server/services/own-loads.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../if-match.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
 
@@ -15,10 +15,9 @@ export const PATCH = endpoint(async (event) => {
 	);
 });
 
-export const DELETE = endpoint(async (event) => {
-	await deleteLoad(event.locals.context, ...named(event));
-	return new Response(null, { status: 204 });
-});
+export const DELETE = endpoint((event) =>
+	deleted(event, kept(event), () => deleteLoad(event.locals.context, ...named(event)))
+);
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');
 

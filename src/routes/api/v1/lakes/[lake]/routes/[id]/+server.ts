@@ -4,7 +4,7 @@ import { routeInput } from '#lib/server/services/places/route-input.ts';
 import { deleteRoute, getRoute, updateRoute } from '#lib/server/services/places/routes.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../if-match.ts';
 import { storedRoute } from '../../../../places.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
@@ -17,9 +17,9 @@ export const PUT = endpoint(async (event) => {
 	);
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	await deleteRoute(locals.context, params['lake'] ?? '', params['id'] ?? '');
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { lake = '', id = '' } = event.params;
+	return deleted(event, kept(event), () => deleteRoute(event.locals.context, lake, id));
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');

@@ -3,7 +3,7 @@ import { siteChange } from '#lib/server/services/site-input.ts';
 import { deleteSite, getSite, updateSite, type SiteRecord } from '#lib/server/services/sites.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../if-match.ts';
 import { storedSite } from '../../../../stored-site.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
@@ -16,10 +16,11 @@ export const PATCH = endpoint(async (event) => {
 	);
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	const { lake = '', site = '' } = params;
-	storedSite(await deleteSite(locals.context, lake, site), 409);
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { lake = '', site = '' } = event.params;
+	return deleted(event, kept(event), async () =>
+		storedSite(await deleteSite(event.locals.context, lake, site), 409)
+	);
 });
 
 export const fallback = onlyMethods('GET', 'PATCH', 'DELETE');

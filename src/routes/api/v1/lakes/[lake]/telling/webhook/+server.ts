@@ -9,7 +9,7 @@ import {
 } from '#lib/server/services/telling/webhook/webhook.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, type Kept } from '../../../../../if-match.ts';
 
 /** The key that messages are signed with is told this once. */
 export const PUT = endpoint(async (event) => {
@@ -31,9 +31,9 @@ export const PATCH = endpoint(async (event) => {
 	});
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	await removeWebhook(locals.context, params['lake'] ?? '');
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const webhook = kept(event);
+	return deleted(event, webhook, () => removeWebhook(event.locals.context, webhook.line));
 });
 
 export const fallback = onlyMethods('PUT', 'PATCH', 'DELETE');

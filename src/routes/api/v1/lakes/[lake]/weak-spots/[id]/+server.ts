@@ -8,7 +8,7 @@ import {
 } from '#lib/server/services/places/weak-spots.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../if-match.ts';
 import { storedSpot } from '../../../../places.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
@@ -21,9 +21,9 @@ export const PUT = endpoint(async (event) => {
 	);
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	await deleteWeakSpot(locals.context, params['lake'] ?? '', params['id'] ?? '');
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { lake = '', id = '' } = event.params;
+	return deleted(event, kept(event), () => deleteWeakSpot(event.locals.context, lake, id));
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');

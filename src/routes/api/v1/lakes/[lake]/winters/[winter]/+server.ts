@@ -9,7 +9,7 @@ import {
 } from '#lib/server/services/winters.ts';
 import { readJson } from '../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../if-match.ts';
 import { invalid } from '../../../../../problem.ts';
 import { readQuery, siteQuery } from '../../../../../query.ts';
 
@@ -24,11 +24,12 @@ export const PUT = endpoint(async (event) => {
 	);
 });
 
-export const DELETE = endpoint(async ({ locals, params, url }) => {
-	const { site } = readQuery(url, siteQuery);
-	const winter = readWinter(params['winter']);
-	await deleteSiteWinter(locals.context, params['lake'] ?? '', site, winter);
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { site } = readQuery(event.url, siteQuery);
+	const winter = readWinter(event.params['winter']);
+	return deleted(event, kept(event), () =>
+		deleteSiteWinter(event.locals.context, event.params['lake'] ?? '', site, winter)
+	);
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');

@@ -7,7 +7,7 @@ import {
 } from '#lib/server/services/reading-positions.ts';
 import { readJson } from '../../../../../../body.ts';
 import { endpoint, onlyMethods } from '../../../../../../endpoint.ts';
-import { changed, told, type Kept } from '../../../../../../if-match.ts';
+import { changed, deleted, told, type Kept } from '../../../../../../if-match.ts';
 
 export const GET = endpoint((event) => told(kept(event)));
 
@@ -20,10 +20,9 @@ export const PUT = endpoint(async (event) => {
 	});
 });
 
-export const DELETE = endpoint(async ({ locals, params }) => {
-	const { lake = '', id = '' } = params;
-	await putPosition(locals.context, lake, id, null);
-	return new Response(null, { status: 204 });
+export const DELETE = endpoint((event) => {
+	const { lake = '', id = '' } = event.params;
+	return deleted(event, kept(event), () => putPosition(event.locals.context, lake, id, null));
 });
 
 export const fallback = onlyMethods('GET', 'PUT', 'DELETE');
