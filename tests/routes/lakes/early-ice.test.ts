@@ -14,10 +14,16 @@ import { formEvent } from '../../support/form-event.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 
 const METRIC = { measure: 'metric', mass: 'kg' } as const;
+const IMPERIAL = { measure: 'imperial', mass: 'lb' } as const;
 
-async function shown(context: Context, lake: string, query = ''): Promise<string> {
-	const data = await load(formEvent({ context, params: { lake }, query }));
-	const props = { data: { ...data, sites: [], units: METRIC }, params: { lake }, form: null };
+async function shown(
+	context: Context,
+	lake: string,
+	query = '',
+	units: typeof METRIC | typeof IMPERIAL = METRIC
+): Promise<string> {
+	const data = await load(formEvent({ context, params: { lake }, query, units }));
+	const props = { data: { ...data, sites: [], units }, params: { lake }, form: null };
 	return render(Page, { props: props as never })
 		.body.replace(/<!--[\s\S]*?-->/g, '')
 		.replace(/<(?!a )[^>]*>/g, ' ')
@@ -45,6 +51,15 @@ test('over young ice it tells the loads, the weekend, the snow and what a test h
 	expect(page).toContain('Early ice varies most from place to place');
 	expect(page).toContain('Before anybody goes');
 	expect(page).not.toMatch(/NaN|undefined|\bnull\b/);
+});
+
+test('in inches, feet, °F and miles an hour nothing metric is left, before and over young ice', async () => {
+	const { ctx, id } = await drilledLake();
+	for (const asOf of ['2026-11-10', '2026-11-24']) {
+		const page = await shown(ctx, id, `asOf=${asOf}`, IMPERIAL);
+		expect(page).toMatch(/\d °F/);
+		expect(page).not.toMatch(/\d (?:°C|cm|mm|m|m\/s)(?![\w/])/);
+	}
 });
 
 test('after it, it says so in a sentence and leads on', async () => {

@@ -3,7 +3,8 @@ import type { Cooling } from '#lib/model/early/cooling.ts';
 import type { Freezing } from '#lib/model/early/early-ice.ts';
 import { day, shortDay } from '../format/day.ts';
 import { degreeDays, temperature, temperatureStep } from '../format/degrees.ts';
-import { counted, grouped } from '../format/number.ts';
+import { depthOfWater } from '../format/distance.ts';
+import { counted } from '../format/number.ts';
 import type { Units } from '../units-setting.ts';
 import { inTenAtLeast } from './chance-words.ts';
 
@@ -67,7 +68,7 @@ export function thresholdSentence(
 	cooling: Cooling,
 	units: Units
 ): string {
-	const depth = `${grouped(cooling.depth_m)} m of mean depth`;
+	const depth = `${depthOfWater(cooling.depth_m, units)} of mean depth`;
 	const memory = cooling.isDepthAssumed
 		? `The mean depth is not known and taken as ${depth}`
 		: `Water of ${depth} follows the air slowly`;
