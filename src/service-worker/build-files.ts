@@ -2,7 +2,7 @@ import { build, files, version } from '$service-worker';
 import { BUILD_CACHE, BUILD_SUMMARY, FACTS } from '#lib/ui/offline/names.ts';
 import { packed, unpacked } from './packing.ts';
 
-export const BUILD = `${BUILD_CACHE}${version}`;
+const BUILD = `${BUILD_CACHE}${version}`;
 
 /** At a time: a phone's connection is also wanted by the page. */
 const AT_ONCE = 4;

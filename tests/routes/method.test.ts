@@ -4,6 +4,8 @@ import references from '../../src/lib/model/references.md?raw';
 import charts from '../../data/charts/minimums.json';
 import { FITTED, parametersFor } from '../../src/lib/model/parameters.ts';
 import { slushFrost_degCd } from '../../src/lib/model/leaving/slush-outlook.ts';
+import { CLEAR_ICE_W_mK } from '../../src/lib/model/constants.ts';
+import { currentExchange_W_m2K } from '../../src/lib/model/water-heat.ts';
 import { LIMITS } from '../../src/routes/method/limits.ts';
 import { CHAPTERS } from '../../src/routes/method/chapters.ts';
 import { referencesIn } from '../../src/routes/method/references.ts';
@@ -61,6 +63,16 @@ test('slush is told to freeze as the model freezes it', () => {
 	expect(Math.round(days(0))).toBe(2);
 	expect(days(0.1)).toBeGreaterThan(14);
 	expect(days(0.1)).toBeLessThan(21);
+});
+
+test('what a current leaves is what its law and that of conduction leave', () => {
+	expect(shown('metric')).toContain(
+		'half a metre a second at 0.1 °C holds the ice over two metres of water to about 16 cm at −10 °C'
+	);
+	const [water_degC, air_degC, depth_m, film_W_m2K] = [0.1, -10, 2, 20];
+	const heat_W_m2 = currentExchange_W_m2K(0.5, depth_m) * water_degC;
+	const most_m = CLEAR_ICE_W_mK * (-air_degC / heat_W_m2 - 1 / film_W_m2K);
+	expect(Math.round(100 * most_m)).toBe(16);
 });
 
 test('what is asked for names all that the model holds a load against', () => {

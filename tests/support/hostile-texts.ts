@@ -1,5 +1,5 @@
 /** What somebody may type as a name, a place or a remark to do harm with it, and what it is stored as. */
-export const HOSTILE_TEXTS: Record<string, { typed: string; stored?: string }> = {
+const HOSTILE_TEXTS: Record<string, { typed: string; stored?: string }> = {
 	script: { typed: '<script>window.ran=1</script>' },
 	'end of script': { typed: '</script><script>window.ran=1</script>' },
 	'end of title': { typed: '</title></textarea><svg onload=window.ran=1>' },

@@ -6,7 +6,7 @@ import type { Story } from './story.ts';
 export const PAST_WINTER = winterOf(addDays(new Date().toISOString().slice(0, 10), -365));
 
 const year = PAST_WINTER.slice(0, 4);
-export const FIRST_WEATHER: IsoDate = `${year}-11-10`;
+const FIRST_WEATHER: IsoDate = `${year}-11-10`;
 export const FROZE_OVER: IsoDate = `${year}-11-20`;
 export const WEATHER_DAYS = 90;
 export const LAST_WEATHER = addDays(FIRST_WEATHER, WEATHER_DAYS - 1);

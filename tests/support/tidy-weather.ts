@@ -3,7 +3,7 @@ import type { WeatherDay } from '#lib/model/weather.ts';
 import { weatherDay } from './weather-day.ts';
 
 /** Where measured winters may lie beside the project; nothing depends on them. */
-export const MEASURED_WINTERS = '../shared/winters';
+const MEASURED_WINTERS = '../shared/winters';
 
 export const hasMeasuredWinters = existsSync(MEASURED_WINTERS);
 

@@ -6,7 +6,7 @@ import { withCProgram, type CProgram } from './c-program.ts';
 import { inventedEnsemble } from './invented-ensemble.ts';
 import { median, times_ms } from './median-time.ts';
 
-export const COMPARED =
+const COMPARED =
 	'draws, days, readings, holes, sorted quantiles, bounds and ice-out: the same equations, arrays and random numbers in both, in one thread; figures of every day agree';
 
 /** C and TypeScript are the same equations only while their figures agree to this. */

@@ -1,6 +1,3 @@
-/** Melting point of fresh ice. The degree-day base of the whole model. */
-export const MELTING_degC = 0;
-
 export const WATER_kg_m3 = 1000; // fresh water near 0 °C [M-hi]
 export const CLEAR_ICE_kg_m3 = 916; // [R] [AshtonLakeIce]
 export const WHITE_ICE_kg_m3 = 880; // range 800 to 900 [M-med]

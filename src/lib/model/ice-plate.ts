@@ -1,6 +1,6 @@
 import { GRAVITY_m_s2, WATER_kg_m3 } from './constants.ts';
 
-export const YOUNG_Pa = 6e9; // short-term flexure, range 6 to 9 GPa [M-med]
+const YOUNG_Pa = 6e9; // short-term flexure, range 6 to 9 GPa [M-med]
 const POISSON = 0.33; // [M-med]
 
 /**

@@ -1,7 +1,7 @@
 import type { LoadCase } from './load-case.ts';
 
 /** Before the id of a load that somebody added; those of the charts have none. */
-export const OWN_LOAD = 'own-';
+const OWN_LOAD = 'own-';
 
 /** True for a load that somebody added and named. */
 export function isOwnLoad(id: string): boolean {

@@ -3,7 +3,7 @@ import { thickness } from './format/length.ts';
 import { counted } from './format/number.ts';
 import type { Units } from './units-setting.ts';
 
-export const KIND_NAMES: Record<SiteKind, string> = {
+const KIND_NAMES: Record<SiteKind, string> = {
 	basin: 'Basin',
 	bay: 'Bay',
 	track: 'Track'

@@ -42,7 +42,7 @@ export function readyMadeOf(source: WeatherSource, contact: string | null) {
 
 export type ReadyMade = ReturnType<typeof readyMadeOf>;
 
-export function termsOf({ terms, limits }: WeatherSource) {
+function termsOf({ terms, limits }: WeatherSource) {
 	const { attribution, attributionUrl = null, licence = null, note } = terms;
 	return { attribution, attributionUrl, licence, note, perDay: limits.perDay };
 }

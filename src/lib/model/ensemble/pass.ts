@@ -14,7 +14,7 @@ import type { UncertainName } from './uncertain.ts';
  * Parts of a day for a member, a quarter of the single season's. The sheet comes out 3 mm too thin in
  * the mean and at most 1.6 cm too thick: far inside the spread.
  */
-export const MEMBER_STEPS = 1;
+const MEMBER_STEPS = 1;
 
 const GAP_m = 0.01; // what a day without a temperature may have done. Our choice.
 

@@ -13,7 +13,7 @@ export const NEAR_SHORE_m_s = 5 * KMH_m_s;
  * Share of the wave's speed to keep under. Our choice: as the wave goes by the root of the depth, half
  * still holds where the water is only a quarter as deep as thought.
  */
-export const WAVE_SHARE = 0.5;
+const WAVE_SHARE = 0.5;
 
 /**
  * Speed for a vehicle away from the shore to stay under: half of the wave's, at most that of practice.

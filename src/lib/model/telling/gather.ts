@@ -26,7 +26,7 @@ export interface GatherInput {
 }
 
 /** Weather older than this is told as stale: as the caution of an estimate's age. */
-export const STALE_h = 48;
+const STALE_h = 48;
 
 /** What may be told, from the whole answer for a site. */
 export function gatherFacts(input: GatherInput): TellingFacts {

@@ -42,7 +42,7 @@ export async function comingOff(
 }
 
 /** As typed, else the usual. */
-export function leadOf(id: string, loads: readonly LoadCase[], { leads }: RemovalRecord): number {
+function leadOf(id: string, loads: readonly LoadCase[], { leads }: RemovalRecord): number {
 	const load = loads.find((each) => each.id === id);
 	return leads.find((each) => each.load === id)?.lead_d ?? (load ? usualLead_d(load) : 0);
 }

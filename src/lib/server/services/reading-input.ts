@@ -7,7 +7,7 @@ const THICKEST_m = 6;
 
 const thickness = orUnknown(between(0, THICKEST_m, 'm'));
 
-export const holeInput = z
+const holeInput = z
 	.strictObject({
 		total_m: thickness,
 		clear_m: thickness,
@@ -39,7 +39,7 @@ export const readingInput = readingShape
 	.meta({ id: 'ReadingInput' });
 
 /** What is absent stays as it is. */
-export const readingChange = z
+const readingChange = z
 	.strictObject({
 		on: isoDate.exactOptional(),
 		place: readingShape.shape.place.unwrap().exactOptional(),

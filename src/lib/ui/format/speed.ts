@@ -11,11 +11,11 @@ export function speed(m_s: number, units: Units): string {
 }
 
 /** The same without its unit. */
-export function speedNumber(m_s: number, units: Units): string {
+function speedNumber(m_s: number, units: Units): string {
 	const perUnit = units.measure === 'metric' ? KMH_PER_M_S : MPH_PER_M_S;
 	return String(Math.floor(m_s * perUnit + HAIR));
 }
 
-export function speedUnit(units: Units): 'km/h' | 'mph' {
+function speedUnit(units: Units): 'km/h' | 'mph' {
 	return units.measure === 'metric' ? 'km/h' : 'mph';
 }

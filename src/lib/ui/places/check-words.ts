@@ -32,11 +32,6 @@ export function checkWords(check: PlaceCheck, today: IsoDate, units: Units): str
 	}
 }
 
-/** In two or three words, for a table. */
-export function checkShort({ state, effective_m }: PlaceCheck, units: Units): string {
-	return state === 'counts' ? thickness(effective_m, units) : 'not known';
-}
-
 function iceOf({ effective_m, isHalved }: PlaceCheck, units: Units): string {
 	const half = isHalved ? ' (layers not told apart: half)' : '';
 	return `${thickness(effective_m, units)}${half}`;

@@ -13,7 +13,7 @@ export interface HoleRun {
 }
 
 /** A plan as few lines: so far apart up to there, then so far. */
-export function holeRuns({ holes }: HolePlan): HoleRun[] {
+function holeRuns({ holes }: HolePlan): HoleRun[] {
 	const runs: HoleRun[] = [];
 	for (const [index, { at_m }] of holes.entries()) {
 		if (index === 0) continue;

@@ -1,7 +1,7 @@
 /** Of how many members a quick answer is, while something is dragged. */
-export const DRAG_MEMBERS = 100;
+const DRAG_MEMBERS = 100;
 /** The same on a device that is too slow for those. */
-export const FEWER_MEMBERS = 50;
+const FEWER_MEMBERS = 50;
 /** An answer that takes longer lags behind the finger. */
 const FRAME_ms = 50;
 /** The first answers are slow anywhere: the model has to get to today, and warm. */

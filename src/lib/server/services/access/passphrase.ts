@@ -3,7 +3,7 @@ import { readPassphraseHash, writePassphraseHash } from '../../storage/passphras
 import { scryptFits, scryptHash } from './scrypt.ts';
 
 /** Shorter ones can be guessed. Our choice. */
-export const PASSPHRASE_LETTERS = { least: 12, most: 500 };
+const PASSPHRASE_LETTERS = { least: 12, most: 500 };
 
 /** What is wrong with a passphrase, in a sentence; `null` when it can be used. */
 export function whyPassphraseRefused(passphrase: string): string | null {

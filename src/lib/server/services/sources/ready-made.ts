@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { weatherSource, type WeatherSource } from '../../weather/source/contract.ts';
 
 /** Dev and built server both run in the project's folder. */
-export const READY_MADE_FOLDER = join('data', 'sources');
+const READY_MADE_FOLDER = join('data', 'sources');
 
 /**
  * Sources that come with the app, by name, to be taken into use as they are.

@@ -2,7 +2,7 @@ import { Parser, type CsvError, type Options } from 'csv-parse';
 import { parse } from 'csv-parse/sync';
 import type { RowProblem } from './problem.ts';
 
-export const LONGEST_RECORD = 65_536;
+const LONGEST_RECORD = 65_536;
 /** Of the head of a file, which no table of a date and a value passes: 64 kB of nothing but line ends would. */
 const MOST_HEAD_RECORDS = 6000;
 

@@ -30,7 +30,7 @@ export function templateProblem(template: string): string | null {
 	return URL.canParse(bare) ? null : 'is not an address that can be read';
 }
 
-export function unknownPlaceholder(whole: string): string {
+function unknownPlaceholder(whole: string): string {
 	return `${whole} is not known; use ${NAMES.map((name) => `{${name}}`).join(', ')}, {from} or {to}, with a form as in {from:yyyy-MM-dd}, {from:iso} or {from:epoch_s}`;
 }
 

@@ -40,5 +40,3 @@ export function earlyPage({ view, early }: EarlyIceView) {
 function isMet({ status }: ForecastLoad): boolean {
 	return status === 'reached' || status === 'expectedNotDrilled';
 }
-
-export type EarlyPage = ReturnType<typeof earlyPage>;

@@ -1,5 +1,5 @@
 /** Text as XML 1.0 may hold it, between tags or inside quotes: what it may not hold at all is left out. */
-export function xmlText(text: string): string {
+function xmlText(text: string): string {
 	return text
 		.replace(/[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu, '')
 		.replaceAll('&', '&amp;')

@@ -17,13 +17,13 @@ export interface PostOptions {
 }
 
 /** Of the body's bytes, keyed with the webhook's own secret, in hexadecimal. */
-export const SIGNATURE_HEADER = 'frostledger-hmac-sha256';
-export const ID_HEADER = 'frostledger-id';
+const SIGNATURE_HEADER = 'frostledger-hmac-sha256';
+const ID_HEADER = 'frostledger-id';
 
 export const TIME_OUT_MS = 10_000;
 
 /** @example signatureOf('key', '{}') */
-export function signatureOf(key: string, body: string): string {
+function signatureOf(key: string, body: string): string {
 	return createHmac('sha256', key).update(body, 'utf8').digest('hex');
 }
 

@@ -33,7 +33,7 @@ interface Rhythm {
 }
 
 /** The first harmonic of the temperature over the day by the sun, averaged over whole days. */
-export function dailyRhythm(hours: readonly WeatherHour[], longitude: number): Rhythm | null {
+function dailyRhythm(hours: readonly WeatherHour[], longitude: number): Rhythm | null {
 	const days = new Map<number, { hour: number; air_degC: number }[]>();
 	for (const { at_s, air_degC } of hours) {
 		if (air_degC === null) continue;

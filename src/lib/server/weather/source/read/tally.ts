@@ -1,7 +1,7 @@
 import type { ValueRole } from '../../cells/units.ts';
 
 /** What was left out while an answer was read, and how often. */
-export const TALLIED = [
+const TALLIED = [
 	'unreadTimes',
 	'skippedTimes',
 	'doubledTimes',

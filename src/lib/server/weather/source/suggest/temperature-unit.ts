@@ -9,8 +9,3 @@ export function temperatureUnit(numbers: readonly number[]): { unit: string; why
 		why: 'no unit is given, and its values can be °C; choose °F if that is wrong'
 	};
 }
-
-/** True for numbers that air can have in some unit. */
-export function couldBeAir(numbers: readonly number[]): boolean {
-	return numbers.length > 0 && numbers.every((value) => value >= -80 && value <= 335);
-}
