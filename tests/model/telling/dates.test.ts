@@ -20,7 +20,8 @@ test('beside "stay off" no day is told on which it is thick enough, and the day 
 });
 
 test('an entry says how its load stands, but never that its holes count', () => {
-	for (const { text } of datesOf('notYet', '2026-12-30'))
-		expect(text).toContain('Its status, as last known: not yet.');
-	for (const { text } of datesOf('reached', '2026-12-30')) expect(text).not.toContain('reached');
+	const texts = (status: LoadStatus) => datesOf(status, '2026-12-30').map(({ text }) => text);
+	for (const status of ['notYet', 'reached'] as const) expect(texts(status)).toHaveLength(3);
+	for (const text of texts('notYet')) expect(text).toContain('Its status, as last known: not yet.');
+	for (const text of texts('reached')) expect(text).not.toContain('reached');
 });
