@@ -4,6 +4,7 @@ import type { Outlook, OutlookInput } from '#lib/model/outlook.ts';
 import type { Reading } from '#lib/model/reading.ts';
 import { isForecastBefore } from '#lib/model/site-estimate.ts';
 import type { SiteWinter } from '#lib/model/site-winter.ts';
+import type { TrackRecord } from '#lib/model/tracks/track-winter.ts';
 import type { WeatherDay } from '#lib/model/weather.ts';
 import { METRIC_WORDS, type Words } from '#lib/model/words.ts';
 import type { Context } from '../context.ts';
@@ -20,10 +21,10 @@ import { seenSince } from './seen-since.ts';
 import { shownIds } from './shown-loads.ts';
 import { siteMemory } from './site-memory.ts';
 import { siteWinterOf } from './site-records.ts';
-import { getSite, MAIN_SITE } from './sites.ts';
+import { getSite, MAIN_SITE, type SiteRecord } from './sites.ts';
 import { defaultAsOf, isPresent, lastTold, winterToShow, type AskedDays } from './view-days.ts';
 import { summarizeWeather, type WeatherSummary } from './weather-summary.ts';
-import { knownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
+import { knownWeather, type KnownWeather, type WeatherUpkeep } from './weather-upkeep.ts';
 import { WhileUnchanged } from './while-unchanged.ts';
 import { listWinters } from './winters.ts';
 import { wordsSample } from './words-sample.ts';
@@ -97,7 +98,7 @@ function keyOf(lakeId: string, { words, ...asked }: ViewOptions): string {
 	return JSON.stringify([lakeId, asked, words && wordsSample(words)]);
 }
 
-function viewOf(known: Omit<LakeView, 'status' | 'outlook'>, estimate: Outlook | null): LakeView {
+function viewOf(known: Known, estimate: Outlook | null): LakeView {
 	const status = statusOf(known.record, known.weather, estimate);
 	return { ...known, status, outlook: status === 'ok' ? estimate : null };
 }
@@ -128,11 +129,14 @@ export async function outlookInput(
 	return (await gather(ctx, lakeId, options)).input;
 }
 
+/** A view without its estimate. */
+type Known = Omit<LakeView, 'status' | 'outlook'>;
+
 async function gather(
 	ctx: Context,
 	lakeId: string,
 	options: ViewOptions
-): Promise<{ known: Omit<LakeView, 'status' | 'outlook'>; input: OutlookInput }> {
+): Promise<{ known: Known; input: OutlookInput }> {
 	const lake = await getLake(ctx, lakeId);
 	const site = options.site ?? MAIN_SITE;
 	const today = lake.today ?? localDay(ctx.now(), lake.timeZone);
@@ -140,65 +144,74 @@ async function gather(
 	const winter = options.winter ?? winterToShow(winters, today, options.asOf);
 	const siteRecord = await getSite(ctx, lakeId, site);
 	const ice = await siteWinterOf(ctx, lakeId, siteRecord, winter);
-	const { record, readings } = ice;
 	const stored = await readWeatherDays(ctx.db, lakeId, ...winterSpan(winter));
 	const days = withoutRunningDay(ctx, lake, stored);
-	const asOf = options.asOf ?? defaultAsOf(record, days, today);
+	const asOf = options.asOf ?? defaultAsOf(ice.record, days, today);
 	const loads = await listLoads(ctx, lakeId);
-	const shown = await shownIds(ctx, lakeId, loads);
-	const weather = summarizeWeather(days, await readLastObservedDay(ctx.db, lakeId), today);
 	const isNow = isPresent(options, winter, today);
-	const until = lastTold(options, record, asOf, isNow && today > asOf ? today : asOf);
-	const known = await knownWeather(ctx, lake, {
+	const weather = await knownWeather(ctx, lake, {
 		observed: days,
 		asOf,
 		isPresent: isNow,
 		words: options.words ?? METRIC_WORDS
 	});
+	const known: Known = {
+		lake,
+		site,
+		winter,
+		winters,
+		today,
+		asOf,
+		isPresent: isNow,
+		record: ice.record,
+		readings: ice.readings,
+		loads,
+		shown: await shownIds(ctx, lakeId, loads),
+		weather: summarizeWeather(days, await readLastObservedDay(ctx.db, lakeId), today),
+		upkeep: weather.upkeep
+	};
+	return { known, input: await inputOf(ctx, options, known, { siteRecord, ice, weather }) };
+}
+
+interface Sources {
+	siteRecord: SiteRecord;
+	ice: TrackRecord;
+	weather: KnownWeather;
+}
+
+/** What the model is given of all that is known. */
+async function inputOf(
+	ctx: Context,
+	options: ViewOptions,
+	{ lake, site, winter, winters, today, asOf, isPresent: isNow, record, readings, loads }: Known,
+	{ siteRecord, ice, weather }: Sources
+): Promise<OutlookInput> {
+	const until = lastTold(options, record, asOf, isNow && today > asOf ? today : asOf);
 	const earlier = winters.filter((each) => each < winter);
 	const isWorked = ice.workedOn.some((on) => on <= (isNow ? today : asOf));
-	const input: OutlookInput = {
-		lakeId,
+	return {
+		lakeId: lake.id,
 		site,
 		lake,
 		record,
-		weather: known.days,
-		forecastIssuedOn: known.forecastIssuedOn,
+		weather: weather.days,
+		forecastIssuedOn: weather.forecastIssuedOn,
 		readings: readings.filter(({ on }) => on <= asOf),
 		drilledElsewhere: isWorked ? ice.fromParent : [],
-		weakSpots: (await listWeakSpotRows(ctx.db, lakeId)).map(({ name }) => name),
+		weakSpots: (await listWeakSpotRows(ctx.db, lake.id)).map(({ name }) => name),
 		loads,
 		minimums: chartMinimums,
 		chartSet: lake.chartSet,
 		asOf,
 		until,
-		memory: await siteMemory(ctx, lakeId, siteRecord, lake, earlier),
-		...(until > asOf || isForecastBefore(known.days, asOf)
-			? { past: await pastWeather(ctx, lakeId, winter, asOf) }
+		memory: await siteMemory(ctx, lake.id, siteRecord, lake, earlier),
+		...(until > asOf || isForecastBefore(weather.days, asOf)
+			? { past: await pastWeather(ctx, lake.id, winter, asOf) }
 			: {}),
 		since: isNow
-			? seenSince({ asOf, today, timeZone: lake.timeZone, record, readings, known })
+			? seenSince({ asOf, today, timeZone: lake.timeZone, record, readings, known: weather })
 			: null,
 		...(options.words ? { words: options.words } : {})
-	};
-	const { upkeep } = known;
-	return {
-		known: {
-			lake,
-			site,
-			winter,
-			winters,
-			today,
-			asOf,
-			isPresent: isNow,
-			record,
-			readings,
-			loads,
-			shown,
-			weather,
-			upkeep
-		},
-		input
 	};
 }
 
