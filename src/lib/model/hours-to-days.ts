@@ -1,5 +1,5 @@
 import type { IsoDate } from './calendar.ts';
-import type { WeatherDay } from './weather.ts';
+import { UNKNOWN_AIR, type WeatherDay } from './weather.ts';
 
 /** The weather of one hour. `null` is unknown, never zero. */
 export interface WeatherHour {
@@ -63,15 +63,6 @@ type Temperatures = Pick<
 	'air_degC' | 'min_degC' | 'max_degC' | 'freezing_degCd' | 'thawing_degCd' | 'aboveFreezing_h'
 >;
 
-const UNKNOWN_TEMPERATURES: Temperatures = {
-	air_degC: null,
-	min_degC: null,
-	max_degC: null,
-	freezing_degCd: null,
-	thawing_degCd: null,
-	aboveFreezing_h: null
-};
-
 function temperatures(
 	span: DaySpan,
 	inDay: readonly WeatherHour[],
@@ -79,7 +70,7 @@ function temperatures(
 ): Temperatures {
 	const withAir = inDay.filter(({ air_degC }) => air_degC !== null);
 	if (withAir.length < COMPLETE_HOURS && !isEvenlySpread(span, withAir))
-		return { ...UNKNOWN_TEMPERATURES, aboveFreezing_h: warmAtLeast_h(withAir) };
+		return { ...UNKNOWN_AIR, aboveFreezing_h: warmAtLeast_h(withAir) };
 	const air = known(withAir, 'air_degC');
 	const hoursEach = hoursInDay / air.length;
 	return {

@@ -1,6 +1,7 @@
 import { daysBetween } from './calendar.ts';
 import { meanAir_degC } from './degree-days.ts';
 import type { DayValues } from './hours-to-days.ts';
+import { UNKNOWN_AIR } from './weather.ts';
 
 /**
  * So much colder than the air on both sides of it no weather is for some hours, or for one day. The
@@ -61,17 +62,8 @@ type Mean = Pick<DayValues, 'air_degC' | 'min_degC' | 'max_degC'>;
 export function withoutColdDays(days: readonly DayValues[]): readonly DayValues[] {
 	const cold = new Set(spikedDays(days, 'colder'));
 	if (cold.size === 0) return days;
-	return days.map((day, index) => (cold.has(index) ? { ...day, ...UNKNOWN } : day));
+	return days.map((day, index) => (cold.has(index) ? { ...day, ...UNKNOWN_AIR } : day));
 }
-
-const UNKNOWN = {
-	air_degC: null,
-	min_degC: null,
-	max_degC: null,
-	freezing_degCd: null,
-	thawing_degCd: null,
-	aboveFreezing_h: null
-};
 
 /** The hours, with no temperature where it is colder than any weather; warmth stays, for caution. Sorted. */
 export function withoutColdSpikes<Hour extends { at_s: number; air_degC: number | null }>(

@@ -30,3 +30,22 @@ export interface WeatherDay {
 	landSnow_m: number | null;
 	wind_m_s: number | null;
 }
+
+/** Of a day whose temperature nobody knows. */
+export const UNKNOWN_AIR = {
+	air_degC: null,
+	min_degC: null,
+	max_degC: null,
+	freezing_degCd: null,
+	thawing_degCd: null,
+	aboveFreezing_h: null
+} as const;
+
+/** Of a day of which nothing is known. */
+export const UNKNOWN_DAY = {
+	...UNKNOWN_AIR,
+	precipitation_kg_m2: null,
+	snowfall_kg_m2: null,
+	landSnow_m: null,
+	wind_m_s: null
+} as const;

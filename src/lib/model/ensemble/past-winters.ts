@@ -7,7 +7,7 @@ import {
 	type WinterId
 } from '../calendar.ts';
 import { meanAir_degC } from '../degree-days.ts';
-import type { WeatherDay } from '../weather.ts';
+import { UNKNOWN_DAY, type WeatherDay } from '../weather.ts';
 
 /** Share of days with a temperature that a past winter needs. */
 const COMPLETE_SHARE = 0.9;
@@ -93,18 +93,5 @@ function mean(values: readonly (number | null)[]): number | null {
 }
 
 function unreported(on: IsoDate, air_degC: number): WeatherDay {
-	return {
-		on,
-		source: 'climate',
-		air_degC,
-		min_degC: null,
-		max_degC: null,
-		freezing_degCd: null,
-		thawing_degCd: null,
-		aboveFreezing_h: null,
-		precipitation_kg_m2: null,
-		snowfall_kg_m2: null,
-		landSnow_m: null,
-		wind_m_s: null
-	};
+	return { ...UNKNOWN_DAY, on, source: 'climate', air_degC };
 }

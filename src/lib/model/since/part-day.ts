@@ -1,6 +1,6 @@
 import type { IsoDate } from '../calendar.ts';
 import type { DaySpan, WeatherHour } from '../hours-to-days.ts';
-import type { WeatherDay } from '../weather.ts';
+import { UNKNOWN_DAY, type WeatherDay } from '../weather.ts';
 
 /** What is known of a day that is not in yet. */
 export interface PartDay {
@@ -69,18 +69,5 @@ export function unbrokenTo_s(hours: readonly WeatherHour[], from_s: number): num
 
 /** The day as a weather day, for rules that look at a day's range. */
 export function rangeOf({ on, min_degC, max_degC }: PartDay): WeatherDay {
-	return {
-		on,
-		source: 'observed',
-		air_degC: null,
-		min_degC,
-		max_degC,
-		freezing_degCd: null,
-		thawing_degCd: null,
-		aboveFreezing_h: null,
-		precipitation_kg_m2: null,
-		snowfall_kg_m2: null,
-		landSnow_m: null,
-		wind_m_s: null
-	};
+	return { ...UNKNOWN_DAY, on, source: 'observed', min_degC, max_degC };
 }

@@ -1,19 +1,11 @@
 import type { DayValues, WeatherHour } from '#lib/model/hours-to-days.ts';
 import { shiftDay } from '#lib/model/ensemble/shifted-day.ts';
 import { elevationShift_K } from '#lib/model/lapse-rate.ts';
+import { UNKNOWN_AIR } from '#lib/model/weather.ts';
 
 /** The bounds that stored temperatures have. */
 const COLDEST_degC = -95;
 const WARMEST_degC = 65;
-
-const NO_TEMPERATURE = {
-	air_degC: null,
-	min_degC: null,
-	max_degC: null,
-	freezing_degCd: null,
-	thawing_degCd: null,
-	aboveFreezing_h: null
-};
 
 /** What a source's temperatures are made warmer by at a lake; nothing where an elevation is unknown. */
 export function correctionFor(
@@ -42,7 +34,7 @@ function warmer(air_degC: number | null, by_K: number): number | null {
 export function warmerDay(day: DayValues, by_K: number, latitude: number): DayValues {
 	if (by_K === 0) return day;
 	const known = [day.air_degC, day.min_degC, day.max_degC].filter((value) => value !== null);
-	if (known.some((value) => warmer(value, by_K) === null)) return { ...day, ...NO_TEMPERATURE };
+	if (known.some((value) => warmer(value, by_K) === null)) return { ...day, ...UNKNOWN_AIR };
 	const { source: _, ...shifted } = shiftDay({ ...day, source: 'observed' }, by_K, latitude);
 	return shifted;
 }

@@ -86,14 +86,15 @@ export async function getLake({ db }: Context, id: string): Promise<LakeRecord> 
 	return toRecord(row);
 }
 
-/** An invented lake brings the day that it calls today. */
-export async function createLake(
-	{ db, now }: Context,
+/** A lake that is made at an instant, as it is stored. An invented one brings the day that it calls today. */
+export function newLakeRow(
+	id: string,
 	lake: NewLake,
-	invented: { today: IsoDate } | null = null
-): Promise<LakeRecord> {
-	const row: storage.LakeRow = {
-		id: await freeId(db, lake.name),
+	invented: { today: IsoDate | null } | null,
+	at: Date
+): storage.LakeRow {
+	return {
+		id,
 		name: lake.name,
 		latitude: lake.latitude,
 		longitude: lake.longitude,
@@ -106,9 +107,17 @@ export async function createLake(
 		is_invented: invented ? 1 : 0,
 		today: invented?.today ?? null,
 		weather_revision: 0,
-		created_at: now().toISOString(),
+		created_at: at.toISOString(),
 		deleted_at: null
 	};
+}
+
+export async function createLake(
+	{ db, now }: Context,
+	lake: NewLake,
+	invented: { today: IsoDate } | null = null
+): Promise<LakeRecord> {
+	const row = newLakeRow(await freeId(db, lake.name), lake, invented, now());
 	await storage.insertLake(db, row);
 	return toRecord(row);
 }

@@ -1,4 +1,4 @@
-import type { WeatherDay } from '#lib/model/weather.ts';
+import { UNKNOWN_AIR, type WeatherDay } from '#lib/model/weather.ts';
 import type { Context } from '../context.ts';
 import { latestOf } from './latest.ts';
 import type { LakeRecord } from './lakes.ts';
@@ -25,11 +25,7 @@ function unknown(day: WeatherDay): WeatherDay {
 	const seen_h = day.aboveFreezing_h ?? 0;
 	return {
 		...day,
-		air_degC: null,
-		min_degC: null,
-		max_degC: null,
-		freezing_degCd: null,
-		thawing_degCd: null,
+		...UNKNOWN_AIR,
 		aboveFreezing_h: seen_h > 0 ? seen_h : null,
 		precipitation_kg_m2: null,
 		snowfall_kg_m2: null

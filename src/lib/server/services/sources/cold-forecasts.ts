@@ -1,5 +1,6 @@
 import { addDays } from '#lib/model/calendar.ts';
 import type { DayValues } from '#lib/model/hours-to-days.ts';
+import { UNKNOWN_DAY } from '#lib/model/weather.ts';
 import { compareDays, LARGE_K } from '#lib/model/weather-doubt.ts';
 import type { Context } from '../../context.ts';
 import { issuedForecasts, type ForecastOfDay } from '../issued-forecasts.ts';
@@ -50,18 +51,6 @@ export function coldForecasts(ctx: Context, trust: Trust, by: Date): Promise<Col
 function newestOf(told: readonly ForecastOfDay[]): DayValues[] {
 	const days = new Map<string, DayValues>();
 	for (const { on, air_degC } of told)
-		if (!days.has(on)) days.set(on, { ...UNKNOWN, on, air_degC });
+		if (!days.has(on)) days.set(on, { ...UNKNOWN_DAY, on, air_degC });
 	return [...days.values()];
 }
-
-const UNKNOWN = {
-	min_degC: null,
-	max_degC: null,
-	freezing_degCd: null,
-	thawing_degCd: null,
-	aboveFreezing_h: null,
-	precipitation_kg_m2: null,
-	snowfall_kg_m2: null,
-	landSnow_m: null,
-	wind_m_s: null
-};

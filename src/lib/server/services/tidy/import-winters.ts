@@ -3,8 +3,7 @@ import { findLakeRow } from '../../storage/lakes.ts';
 import { insertWholeLakes, type WholeLake } from '../../storage/whole-lake.ts';
 import { newId, slug } from '../ids.ts';
 import { joinChanged } from '../joining.ts';
-import { listLakes, RESERVED_IDS } from '../lakes.ts';
-import { timeZoneAt } from '../local-day.ts';
+import { listLakes, newLakeRow, RESERVED_IDS } from '../lakes.ts';
 import type { FileProblem, TidyFiles } from './folder.ts';
 import type { TidyLake } from './read-lake.ts';
 import { readWinters } from './read-winters.ts';
@@ -75,22 +74,9 @@ async function wholeLake(
 		(await findLakeRow(db, plain)) !== undefined;
 	return {
 		lake: {
-			id: isTaken ? newId(plain, 6) : plain,
-			name: lake.name,
-			latitude: lake.latitude,
-			longitude: lake.longitude,
-			elevation_m: lake.elevation_m,
-			area_km2: lake.area_km2,
-			mean_depth_m: lake.meanDepth_m,
-			water: lake.water,
-			time_zone: lake.timeZone ?? timeZoneAt(lake.latitude, lake.longitude),
-			chart_set: lake.chartSet,
-			is_invented: invented ? 1 : 0,
-			today: invented?.today ?? null,
+			...newLakeRow(isTaken ? newId(plain, 6) : plain, lake, invented, now()),
 			// Counted from one: an invented lake without weather would pass for a broken start.
-			weather_revision: 1,
-			created_at: now().toISOString(),
-			deleted_at: null
+			weather_revision: 1
 		},
 		sites: sites.map(({ id, name, kind, parent, winters, readings }) => ({
 			site: { id, name, kind, parent_id: parent, deleted_at: null },
