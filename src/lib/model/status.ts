@@ -33,8 +33,8 @@ export interface Status {
  * Where a load stands on a day, and why in words.
  *
  * Compares the lower bound of effective thickness, for vehicles that of the thinnest of five spots,
- * with what is asked for. A warm spell, a bad core or rotten ice withholds; without known snow nothing is reached
- * or expected; reached needs holes that support it.
+ * with what is asked for. A warm spell, a bad core or rotten ice withholds; without known snow nothing
+ * is reached or expected; reached needs holes that support it.
  */
 export function statusOf(input: StatusInput): Status {
 	const { requirement, iceOutOn, warm, words } = input;

@@ -2,13 +2,14 @@ import { XMLValidator } from 'fast-xml-parser';
 import { parseAtomFeed } from 'feedsmith';
 import { expect, test } from 'vitest';
 import type { Context } from '../../../src/lib/server/context.ts';
-import { deleteReading, updateReading } from '../../../src/lib/server/services/readings.ts';
+import { deleteReading } from '../../../src/lib/server/services/readings.ts';
 import { makeFeed } from '../../../src/lib/server/services/telling/feeds.ts';
 import { lookAt } from '../../../src/lib/server/services/telling/look.ts';
 import { updateTellingOf } from '../../../src/lib/server/services/telling/settings.ts';
 import { fetchFeed } from '../../support/feed-calls.ts';
 import { permissionsIn } from '../../support/permission-words.ts';
 import { logReading, tellingLake } from '../../support/telling-lake.ts';
+import { updateReading } from '../../support/update-reading.ts';
 
 async function read(ctx: Context, path: string) {
 	const response = await fetchFeed(ctx, path);

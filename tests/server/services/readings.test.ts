@@ -6,10 +6,10 @@ import {
 	getReading,
 	listReadings,
 	ReadingNotFound,
-	restoreReading,
-	updateReading
+	restoreReading
 } from '../../../src/lib/server/services/readings.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+import { updateReading } from '../../support/update-reading.ts';
 
 const MEASURED = {
 	on: '2027-01-10',

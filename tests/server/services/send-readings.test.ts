@@ -5,8 +5,8 @@ import {
 	sendReadings,
 	sentReading
 } from '../../../src/lib/server/services/send-readings.ts';
-import { updateReading } from '../../../src/lib/server/services/readings.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
+import { updateReading } from '../../support/update-reading.ts';
 
 const HOLE = { on: '2027-01-10', place: 'Bay', kind: 'measured', holes: [{ total_m: 0.31 }] };
 const ids = Array.from({ length: 4 }, () => crypto.randomUUID());

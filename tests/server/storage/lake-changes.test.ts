@@ -9,15 +9,12 @@ import { deleteLake, restoreLake, updateLake } from '../../../src/lib/server/ser
 import { loadInput } from '../../../src/lib/server/services/load-input.ts';
 import { addLoad } from '../../../src/lib/server/services/own-loads.ts';
 import { readingInput } from '../../../src/lib/server/services/reading-input.ts';
-import {
-	addReadings,
-	deleteReading,
-	updateReading
-} from '../../../src/lib/server/services/readings.ts';
+import { addReadings, deleteReading } from '../../../src/lib/server/services/readings.ts';
 import { saveSiteWinter, winterInput } from '../../../src/lib/server/services/winters.ts';
 import { readLakeStamp } from '../../../src/lib/server/storage/lake-changes.ts';
 import { freshContext, inventedLake } from '../../support/fresh-context.ts';
 import { inPieces, winterCsv } from '../../support/winter-csv.ts';
+import { updateReading } from '../../support/update-reading.ts';
 
 async function twoLakes() {
 	const ctx = await freshContext();

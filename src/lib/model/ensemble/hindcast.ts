@@ -9,8 +9,8 @@ import { siteSeason } from '../site-season.ts';
 import { quantileOfSorted } from './quantiles.ts';
 
 /**
- * Each thickness that was measured, not told, on the open part of a site, by day, against what had been estimated from the
- * weather and the readings of the days before. One run of the winter gives them all.
+ * Each thickness that was measured, not told, on the open part of a site, by day, against what had been
+ * estimated from the weather and the readings of the days before. One run of the winter gives them all.
  *
  * Readings of one day are told against the same estimate: none of them helps another.
  */

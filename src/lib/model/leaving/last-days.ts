@@ -28,9 +28,9 @@ type Days = ForecastLoad['days'];
  *   the last day with P(thickness ≥ requirement) ≥ 0.5, and the same with 0.9, before it falls
  *
  * of the stretch that the day of asking lies in, else of the next. What is met again after a fall, as
- * where snow sinks a shelter for some weeks, is none to stay for. A tenth of all members, of spots and weather alike, fall short after the warm end. Without the rules
- * for warm spells, which close the ice whatever its thickness. `isSnowKnown`: no day is named on
- * usual snow.
+ * where snow sinks a shelter for some weeks, is none to stay for. A tenth of all members, of spots and
+ * weather alike, fall short after the warm end. Without the rules for warm spells, which close the ice
+ * whatever its thickness. `isSnowKnown`: no day is named on usual snow.
  */
 export function lastDays(days: Days, asOf: IsoDate, isSnowKnown: boolean): LastDays {
 	const told = days.filter(({ on, pThickness }) => on >= asOf && pThickness !== null);

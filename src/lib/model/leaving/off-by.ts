@@ -28,8 +28,9 @@ export interface OffByInput {
 
 /**
  * The latest day to have a load off: the earliest of the local removal date, the warm end of its
- * thickness or of the snow that it floats under, and the day before a warm spell that lasts. The removal date stands where it is the same
- * day. Never before the day of asking: what should be off by now has that day.
+ * thickness or of the snow that it floats under, and the day before a warm spell that lasts. The
+ * removal date stands where it is the same day. Never before the day of asking: what should be off by
+ * now has that day.
  */
 export function offBy({ days, spellFrom, removalOn, asOf, lead_d }: OffByInput): OffBy {
 	const { warmEnd } = days;

@@ -18,7 +18,8 @@ const WAVE_SHARE = 0.5;
 /**
  * Speed for a vehicle away from the shore to stay under: half of the wave's, at most that of practice.
  *
- * For wheels and tracks; thickness at its lower bound, at the thinnest of five spots. @example pace_m_s(5, 0.3) // => 3.49
+ * For wheels and tracks; thickness at its lower bound, at the thinnest of five spots.
+ * @example pace_m_s(5, 0.3) // => 3.49
  */
 export function pace_m_s(depth_m: number, thickness_m: number): number {
 	return Math.min(LOADED_m_s, WAVE_SHARE * waveSpeed_m_s(depth_m, thickness_m));

@@ -14,9 +14,9 @@ const MARGIN_S = STUCK_h * 3600;
 const MARGIN_D = 3;
 
 /**
- * The hours of each origin from `from_s` to before `to_s`, sorted. Those of sources are brought to
- * the lake's elevation, of a station that has stuck there is no
- * temperature, and of no origin where it is colder than any weather between warmer hours.
+ * The hours of each origin from `from_s` to before `to_s`, sorted. Those of sources are brought to the
+ * lake's elevation. There is no temperature of a station that has stuck, nor of any origin where it is
+ * colder than any weather between warmer hours.
  */
 export async function readOriginHours(
 	db: Context['db'],
@@ -43,8 +43,10 @@ export async function readOriginHours(
 	return hours;
 }
 
-/** The daily records of each origin, both ends included, sorted; those of sources corrected alike. A
- * day colder than any weather between warmer ones has no temperature. */
+/**
+ * The daily records of each origin, both ends included, sorted; those of sources corrected alike. A day
+ * colder than any weather between warmer ones has no temperature.
+ */
 export async function readOriginDays(
 	db: Context['db'],
 	{ lakeId, origins, latitude }: Trust,

@@ -4,10 +4,9 @@ import type { Context } from '../context.ts';
 import * as storage from '../storage/readings.ts';
 import { newId } from './ids.ts';
 import { getLake } from './lakes.ts';
-import { editReading } from './edit-reading.ts';
 import { refuseAhead } from './not-ahead.ts';
 import { findStanding, ReadingNotFound } from './standing-reading.ts';
-import type { NewReading, ReadingChange } from './reading-input.ts';
+import type { NewReading } from './reading-input.ts';
 import { getSite } from './sites.ts';
 import { nudgeTelling } from './telling/nudge.ts';
 
@@ -47,21 +46,6 @@ export async function addReadings(
 	await storage.insertReadings(ctx.db, { lakeId, site, createdAt: ctx.now() }, withIds);
 	nudgeTelling(ctx, lakeId);
 	return withIds.map(({ id }) => id);
-}
-
-/**
- * Changes whatever version stands; the one before is kept.
- * @throws ReadingNotFound; ZodError when the change makes a reading that contradicts itself.
- */
-export async function updateReading(
-	ctx: Context,
-	lakeId: string,
-	id: string,
-	change: ReadingChange
-): Promise<Reading> {
-	const edited = await editReading(ctx, lakeId, id, { change, version: null });
-	if (edited.status === 'stored') return edited.reading;
-	throw new Error(`reading "${id}" was changed by another at the same moment, five times over`);
 }
 
 /** Hides the reading until {@link restoreReading}. */

@@ -16,8 +16,7 @@ import { readingInput } from '../../../../src/lib/server/services/reading-input.
 import {
 	addReadings,
 	deleteReading,
-	listReadings,
-	updateReading
+	listReadings
 } from '../../../../src/lib/server/services/readings.ts';
 import { newSource } from '../../../../src/lib/server/services/sources/input.ts';
 import {
@@ -36,6 +35,7 @@ import { NOT_WATCHED, WATCHED } from '../../../../src/lib/server/storage/watch-h
 import { freshContext, inventedLake } from '../../../support/fresh-context.ts';
 import { inventedSource } from '../../../support/invented-source.ts';
 import { winterCsv } from '../../../support/winter-csv.ts';
+import { updateReading } from '../../../support/update-reading.ts';
 
 const WINTER = '2026-27';
 const RECORD = { freezeUpOn: '2026-12-01', freezeUpBy: null, iceOutOn: null };

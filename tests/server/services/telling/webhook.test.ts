@@ -21,10 +21,11 @@ import {
 	testWebhook,
 	webhookInput
 } from '../../../../src/lib/server/services/telling/webhook/webhook.ts';
-import { deleteReading, updateReading } from '../../../../src/lib/server/services/readings.ts';
+import { deleteReading } from '../../../../src/lib/server/services/readings.ts';
 import { permissionsIn } from '../../../support/permission-words.ts';
 import { logReading, tellingLake } from '../../../support/telling-lake.ts';
 import { answering, startReceiver, type Receiver } from '../../../support/webhook-receiver.ts';
+import { updateReading } from '../../../support/update-reading.ts';
 
 let receiver: Receiver;
 beforeAll(async () => {
