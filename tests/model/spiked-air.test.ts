@@ -28,6 +28,9 @@ test('a slip that was interpolated between values every three hours is left out 
 test('the first and the last hours of a record are held against those on their one side', () => {
 	expect(coldAt([-73, -73, -73, ...steady(30, -5)])).toEqual([0, 1, 2]);
 	expect(coldAt([...steady(30, -5), -73])).toEqual([30]);
+	// On one side alone what lies more than three hours off tells nothing.
+	expect(coldAt([...steady(30, -5), null, null, -73])).toEqual([32]);
+	expect(coldAt([...steady(30, -5), null, null, null, -73])).toEqual([]);
 });
 
 test('cold that stays is weather, however fast it came', () => {

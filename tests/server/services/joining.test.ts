@@ -207,3 +207,11 @@ test('an imported hour that no weather makes is left out of its day', async () =
 	expect((await airs(ctx, id))['2027-01-02']).toBeGreaterThan(-5.5);
 	expect((await lakeView(ctx, id)).upkeep.sentences[0]?.text).toContain('2 Jan, 06:00');
 });
+
+test('an hour of a source that no weather makes is left out beside hours that came before it', async () => {
+	const { ctx, id } = await lakeWithSource();
+	// Each answer is judged by itself, and this one ends with it.
+	await bring(ctx, id, '2027-01-03', [...about(-10, 47), -60]);
+	await bring(ctx, id, '2027-01-05', about(-10, 24));
+	expect((await airs(ctx, id))['2027-01-04']).toBeCloseTo(-10, 1);
+});

@@ -282,6 +282,23 @@ test.each([
 	}
 );
 
+test('a third source is held against the most trusted alone', async () => {
+	const { ctx, id, service, refresh } = await lake();
+	const ids = ['second-weather', 'third-weather'];
+	for (const each of ids)
+		await useSource(ctx, id, inventedSource({ id: each, name: `The ${each}` }), [
+			'csv',
+			'invented-weather',
+			...ids.slice(0, ids.indexOf(each) + 1)
+		]);
+	const cold = measuredAsColdAs(-13);
+	const others = measuredAsColdAs(-8);
+	service.answer = (source, ask) => (source.id === 'second-weather' ? cold : others)(source, ask);
+	await refresh();
+	const told = (await lakeView(ctx, id)).upkeep.sentences.map(({ text }) => text.slice(0, 32));
+	expect(told).toEqual(['By The second-weather it was 5 °']);
+});
+
 test('sources that differ by little are not told of', async () => {
 	const { ctx, id, service, refresh } = await lake();
 	const second = inventedSource({ id: 'second-weather', name: 'Second Weather' });

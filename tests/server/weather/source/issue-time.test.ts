@@ -156,6 +156,10 @@ test('a clock that is behind is told of, and one of a few minutes or of another 
 	expect(behind.faults.find(({ code }) => code === 'clockDoubt')?.text).toMatch(
 		/it is 48 hours later/
 	);
+	const slightly = await get({ sent: 'Tue, 20 Jan 2026 12:20:00 GMT' }, PAST);
+	expect(slightly.faults.find(({ code }) => code === 'clockDoubt')?.text).toMatch(
+		/it is 20 minutes later/
+	);
 	for (const sent of [
 		'Tue, 20 Jan 2026 11:50:00 GMT',
 		'Thu, 01 Jan 1970 00:10:00 GMT',
