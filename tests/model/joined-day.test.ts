@@ -158,4 +158,8 @@ test('warm hours that were seen of a day count in the daily record that stands i
 	const warmer = { hours: [], daily: daily({ air_degC: 4, min_degC: 1, max_degC: 6 }) };
 	expect(joinedDay(SPAN, [trusted, warmer])?.aboveFreezing_h).toBeNull();
 	expect(joinedDay(SPAN, [other, trusted])?.aboveFreezing_h).toBeNull();
+	// A mean above freezing closes the ice; counted hours would not, though more of them were seen.
+	const mild = { hours: [], daily: daily({ air_degC: 0.1, min_degC: -4, max_degC: 4 }) };
+	const longer = { hours: hours(0, 18, { air_degC: 2 }), daily: null };
+	expect(joinedDay(SPAN, [longer, mild])?.aboveFreezing_h).toBeNull();
 });

@@ -303,7 +303,7 @@ test('sources that differ by little are not told of', async () => {
 	const { ctx, id, service, refresh } = await lake();
 	const second = inventedSource({ id: 'second-weather', name: 'Second Weather' });
 	await useSource(ctx, id, second, ['csv', 'invented-weather', 'second-weather']);
-	const answers = [measuredAsColdAs(-8), measuredAsColdAs(-10)] as const;
+	const answers = [measuredAsColdAs(-8), measuredAsColdAs(-11)] as const;
 	service.answer = (source, ask) => answers[source.id === 'second-weather' ? 1 : 0](source, ask);
 	await refresh();
 	expect((await lakeView(ctx, id)).upkeep.sentences).toEqual([]);
