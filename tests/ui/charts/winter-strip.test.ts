@@ -168,3 +168,11 @@ test('neighbours of one value make a run', () => {
 		{ value: 'a', from: 3, length: 1 }
 	]);
 });
+
+test('of open water too it is told that a rule of the day raised what is asked: the dates are not for it', () => {
+	const future = inventedFuture();
+	const rule = { code: 'warmSpell', text: 'doubled', source: 'invented' };
+	const loads = future.loads.map((load) => ({ ...load, rules: [...load.rules, rule] }));
+	const data = stripData({ ...future, loads }, { ...FACTS, isOpen: true });
+	expect(data?.loads.map(({ dayRule }) => dayRule)).toEqual(loads.map(() => 'warmSpell'));
+});

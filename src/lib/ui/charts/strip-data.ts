@@ -28,7 +28,7 @@ export interface StripData {
 	borders: Border[];
 	/** Where it is not, no dates are named. */
 	snowKnown: boolean;
-	/** The ice has gone: no rule of warm spells is told of open water. */
+	/** The ice has gone: no warm spell is told to close open water. */
 	isOpen: boolean;
 	loads: StripLoad[];
 }
@@ -59,10 +59,7 @@ export function stripData(
 		),
 		snowKnown,
 		isOpen,
-		loads: forecast.loads.map((load) => {
-			const told = stripLoad(load, days);
-			return isOpen ? { ...told, dayRule: null } : told;
-		})
+		loads: forecast.loads.map((load) => stripLoad(load, days))
 	};
 }
 
