@@ -35,6 +35,9 @@ test('what both have changed is asked about, with what stands and its unit', () 
 	expect(values).toEqual({ mass_kg: '4' });
 	expect(issues).toMatchObject([{ field: 'mass_kg', keep: 'Mine is right' }]);
 	expect(issues[0]?.message).toContain('now it is 5 kg.');
+	const days = { shown: '2026-11-20', typed: '2026-11-22', stands: '2026-11-29' };
+	const ofDays = merged({ on: days.shown }, { on: days.typed }, { on: days.stands });
+	expect(ofDays.issues[0]?.message).toContain('now it is 29 Nov 2026.');
 	const kept = { mass_kg: '4', 'keep.mass_kg': '4' };
 	expect(merged({ mass_kg: '3' }, kept, { mass_kg: '5' }).issues).toEqual([]);
 });

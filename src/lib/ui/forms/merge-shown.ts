@@ -1,3 +1,5 @@
+import { isIsoDate } from '#lib/model/calendar.ts';
+import { day } from '../format/day.ts';
 import { withUnits, DEFAULT_UNITS, type Units } from '../units-setting.ts';
 import type { FormInput, FormValues } from './form-input.ts';
 import { unitLabelOf } from './quantity.ts';
@@ -81,8 +83,9 @@ function askWhich(input: FormInput, field: string, said: string): void {
 	);
 }
 
-/** A value with its unit. */
+/** A value with its unit, or a day as pages tell it. */
 export function plainWords(field: string, text: string): string {
+	if (isIsoDate(text)) return day(text);
 	const unit = unitLabelOf(field);
 	return text === '' || unit === null ? text : `${text} ${unit}`;
 }

@@ -1,6 +1,7 @@
 import type { WeakSpot } from '#lib/model/places/weak-spot.ts';
 import { KIND_OPTIONS } from '../places/kind-words.ts';
 import type { FormInput, FormValues } from './form-input.ts';
+import { plainWords } from './merge-shown.ts';
 import { degreesText, readPosition } from './position-input.ts';
 
 /** A stored weak spot as its form shows it. */
@@ -19,7 +20,7 @@ export function spotValues(spot: WeakSpot): FormValues {
 export function spotWords(field: string, text: string): string {
 	return field === 'kind'
 		? (KIND_OPTIONS.find(({ value }) => value === text)?.label ?? text)
-		: text;
+		: plainWords(field, text);
 }
 
 /** A weak spot as the form gives it, still to pass the schema of the service. */
